@@ -1,6 +1,8 @@
 using Trier.Web.Access;
 using Trier.Web.Plans;
 using Trier.Web.Tastings;
+using Trier.Web.Tastings.Board;
+using Trier.Web.Tastings.Plates;
 
 namespace Trier.Web.Hosting;
 
@@ -14,5 +16,7 @@ internal static class Routes
         app.MapBallots();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
+        maker.MapPlates();
+        maker.MapBoard();
     }
 }
