@@ -83,6 +83,14 @@ public sealed class ScoreSet
         return new ScoreSet(items, denominator, false, false, [.. rows]);
     }
 
+    /// <summary>The same with one ballot fewer in a row.</summary>
+    /// <param name="row">The row's number.</param>
+    public ScoreSet Without(int row)
+    {
+        var fewer = Rows[row].Count == 1 ? Rows.RemoveAt(row) : Rows.SetItem(row, Rows[row] with { Count = Rows[row].Count - 1 });
+        return new ScoreSet(Items, Denominator, LowerIsBetter, IsPlaces, fewer);
+    }
+
     private static long DenominatorOf(IEnumerable<double> ratings)
     {
         var multiple = 1L;
