@@ -1,0 +1,36 @@
+using Microsoft.EntityFrameworkCore;
+using Trier.Storage.Access;
+using Trier.Storage.Makes;
+using Trier.Storage.Tastings;
+using Trier.Trials.Common;
+
+namespace Trier.Storage;
+
+/// <summary>The database. Rows only; what they mean is read by the domain.</summary>
+/// <param name="options">Provider and connection.</param>
+public sealed class TrierDb(DbContextOptions<TrierDb> options) : DbContext(options)
+{
+    internal DbSet<TrialRow> Trials => Set<TrialRow>();
+
+    internal DbSet<DayEventRow> DayEvents => Set<DayEventRow>();
+
+    internal DbSet<BallotRevisionRow> BallotRevisions => Set<BallotRevisionRow>();
+
+    internal DbSet<WheelRevisionRow> WheelRevisions => Set<WheelRevisionRow>();
+
+    internal DbSet<SignInLinkRow> SignInLinks => Set<SignInLinkRow>();
+
+    internal DbSet<WalkInRow> WalkIns => Set<WalkInRow>();
+
+    /// <inheritdoc/>
+    protected override void OnModelCreating(ModelBuilder modelBuilder) => modelBuilder.ApplyConfigurationsFromAssembly(typeof(TrierDb).Assembly);
+
+    /// <inheritdoc/>
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
+    {
+        configurationBuilder.Properties<TrialId>().HaveConversion<TrialIdConverter>();
+        configurationBuilder.Properties<TasterId>().HaveConversion<TasterIdConverter>();
+        configurationBuilder.Properties<WheelId>().HaveConversion<WheelIdConverter>();
+        configurationBuilder.Properties<RevisionId>().HaveConversion<RevisionIdConverter>();
+    }
+}

@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Trier.Trials.Makes;
+
+/// <summary>
+/// What is known of a wheel, as named values in the maker's own words. Later stations add facts; none moves. Two sets of
+/// facts are equal when every named value is.
+/// </summary>
+public sealed class WheelFacts : IEquatable<WheelFacts>
+{
+    /// <summary>Name of the fact that holds the recipe's name.</summary>
+    public const string RecipeFact = "recipe";
+
+    /// <summary>Name of the fact that holds the make date, as yyyy-MM-dd.</summary>
+    public const string MadeFact = "made";
+
+    /// <summary>Name of the fact that holds the milk: animal, litres, lot.</summary>
+    public const string MilkFact = "milk";
+
+    /// <summary>Name of the fact that holds what heat the milk went through: raw, pasteurised and so on.</summary>
+    public const string HeatTreatmentFact = "heat treatment";
+
+    /// <summary>Name of the fact that holds additives, such as lysozyme.</summary>
+    public const string AdditivesFact = "additives";
+
+    /// <summary>Name of the fact that holds allergens besides milk, comma separated, such as egg.</summary>
+    public const string AllergensFact = "allergens";
+
+    /// <summary>Name of the fact that holds weight and size.</summary>
+    public const string SizeFact = "size";
+
+    /// <summary>Name of the fact that holds notes.</summary>
+    public const string NotesFact = "notes";
+
+    /// <summary>The facts a new wheel is asked for, in the order of the form.</summary>
+    public static ImmutableArray<string> Asked { get; } =
+        [RecipeFact, MadeFact, MilkFact, HeatTreatmentFact, AdditivesFact, AllergensFact, SizeFact, NotesFact];
+
+    private readonly ImmutableSortedDictionary<string, string> _values;
+
+    private WheelFacts(ImmutableSortedDictionary<string, string> values) => _values = values;
+
+    /// <summary>No fact at all.</summary>
+    public static WheelFacts None { get; } = new(ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal));
+
+    /// <summary>Gathers named values; blank ones are left out, spaces at the ends trimmed.</summary>
+    /// <param name="values">Names and values; a name given twice keeps the last value.</param>
+    public static WheelFacts Of(IEnumerable<KeyValuePair<string, string?>> values)
+    {
+        var gathered = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach (var (name, value) in values)
+        {
+            if (string.IsNullOrWhiteSpace(name) || string.IsNullOrWhiteSpace(value)) continue;
+            gathered[name.Trim()] = value.Trim();
+        }
+
+        return gathered.Count == 0 ? None : new(gathered.ToImmutable());
+    }
+
+    /// <summary>All names and values, sorted by name.</summary>
+    public IReadOnlyDictionary<string, string> Values => _values;
+
+    /// <summary>The value of a fact, or null where nothing is recorded.</summary>
+    /// <param name="name">The fact's name.</param>
+    public string? this[string name] => _values.GetValueOrDefault(name);
+
+    /// <summary>The recipe's name.</summary>
+    public string? Recipe => this[RecipeFact];
+
+    /// <summary>The make date, where it is recorded as yyyy-MM-dd.</summary>
+    public DateOnly? MadeOn =>
+        DateOnly.TryParseExact(this[MadeFact], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
+
+    /// <summary>Allergens besides milk, each once, in the order written.</summary>
+    public ImmutableArray<string> Allergens =>
+        [.. (this[AllergensFact] ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Distinct(StringComparer.OrdinalIgnoreCase)];
+
+    /// <inheritdoc/>
+    public bool Equals(WheelFacts? other) => other is not null && _values.SequenceEqual(other._values);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as WheelFacts);
+
+    /// <inheritdoc/>
+    public override int GetHashCode()
+    {
+        var hash = default(HashCode);
+        foreach (var (name, value) in _values)
+        {
+            hash.Add(name, StringComparer.Ordinal);
+            hash.Add(value, StringComparer.Ordinal);
+        }
+
+        return hash.ToHashCode();
+    }
+}

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using Trier.Trials.Common;
+using Trier.Trials.Plans;
+using Trier.Trials.Tastings.Events;
+
+namespace Trier.Trials.Tastings;
+
+/// <summary>Everything known of a trial's tasting, read from its events. Ballots lie apart.</summary>
+public sealed record DayBook
+{
+    /// <summary>Which trial.</summary>
+    public required TrialId Trial { get; init; }
+
+    /// <summary>What is asked and how it will be answered.</summary>
+    public required TrialPlan Plan { get; init; }
+
+    /// <summary>Wheels entered, in the order they were entered; withdrawn ones stay.</summary>
+    public ImmutableArray<Entry> Entries { get; init; } = [];
+
+    /// <summary>Everyone ever put on the list, in order of their numbers; let-go ones stay.</summary>
+    public ImmutableArray<Taster> Tasters { get; init; } = [];
+
+    /// <summary>The wheel that is served twice, or null.</summary>
+    public WheelId? Repeat { get; init; }
+
+    /// <summary>The key once sealed; null in a draft.</summary>
+    public Key? Key { get; init; }
+
+    /// <summary>Codes given out under earlier keys that were broken; never drawn again.</summary>
+    public ImmutableArray<BlindCode> RetiredBefore { get; init; } = [];
+
+    /// <summary>The balanced serving orders behind the plates.</summary>
+    public ImmutableArray<ImmutableArray<BlindCode>> Orders { get; init; } = [];
+
+    /// <summary>Plates as dealt.</summary>
+    public ImmutableSortedDictionary<int, Plate> Plates { get; init; } = ImmutableSortedDictionary<int, Plate>.Empty;
+
+    /// <summary>Wheels taken out.</summary>
+    public ImmutableArray<Withdrawal> Withdrawals { get; init; } = [];
+
+    /// <summary>Who came late.</summary>
+    public ImmutableArray<TasterCameLate> Late { get; init; } = [];
+
+    /// <summary>Who left before the end.</summary>
+    public ImmutableArray<TasterLeft> Left { get; init; } = [];
+
+    /// <summary>Who compared notes.</summary>
+    public ImmutableArray<NotesCompared> Compared { get; init; } = [];
+
+    /// <summary>What was said aloud.</summary>
+    public ImmutableArray<IdentitySpoken> Spoken { get; init; } = [];
+
+    /// <summary>Plates on which two codes stood wrong.</summary>
+    public ImmutableArray<CodesSwapped> Swaps { get; init; } = [];
+
+    /// <summary>Openings of the key before the reveal.</summary>
+    public ImmutableArray<KeyOpened> KeyOpenings { get; init; } = [];
+
+    /// <summary>Ballots let in after the close.</summary>
+    public ImmutableHashSet<RevisionId> Admitted { get; init; } = [];
+
+    /// <summary>Names and facts as they were before a correction that came after sealing.</summary>
+    public ImmutableArray<DayEvent> Corrections { get; init; } = [];
+
+    /// <summary>Reopenings after a close.</summary>
+    public ImmutableArray<TastingReopened> Reopenings { get; init; } = [];
+
+    /// <summary>When the key was last sealed.</summary>
+    public DateTimeOffset? SealedAt { get; init; }
+
+    /// <summary>When the first plate went out.</summary>
+    public DateTimeOffset? OpenedAt { get; init; }
+
+    /// <summary>When ballots were last frozen; null while open.</summary>
+    public DateTimeOffset? ClosedAt { get; init; }
+
+    /// <summary>When the key was opened for everyone.</summary>
+    public DateTimeOffset? RevealedAt { get; init; }
+
+    /// <summary>Every event, undone ones included.</summary>
+    public ImmutableArray<Logged> Log { get; init; } = [];
+
+    /// <summary>Places in the row of the events that were taken back.</summary>
+    public ImmutableHashSet<int> Undone { get; init; } = [];
+
+    /// <summary>Entries that are not withdrawn.</summary>
+    public IEnumerable<Entry> Standing => Entries.Where(entry => !IsWithdrawn(entry.Wheel));
+
+    /// <summary>Tasters still on the list.</summary>
+    public IEnumerable<Taster> Present => Tasters.Where(taster => !taster.LetGo);
+
+    /// <summary>Whether a wheel was taken out.</summary>
+    /// <param name="wheel">The wheel.</param>
+    public bool IsWithdrawn(WheelId wheel) => Withdrawals.Any(withdrawal => withdrawal.Wheel == wheel);
+
+    /// <summary>The entry of a wheel, or null.</summary>
+    /// <param name="wheel">The wheel.</param>
+    public Entry? Entry(WheelId wheel) => Entries.FirstOrDefault(entry => entry.Wheel == wheel);
+
+    /// <summary>A taster by id, or null.</summary>
+    /// <param name="id">The id.</param>
+    public Taster? Taster(TasterId id) => Tasters.FirstOrDefault(taster => taster.Id == id);
+
+    /// <summary>The plate as dealt, or null where none was.</summary>
+    /// <param name="taster">Whose.</param>
+    public Plate? Plate(TasterId taster) => Taster(taster) is { } found && Plates.TryGetValue(found.Number, out var plate) ? plate : null;
+
+    /// <summary>The plate as it is served now: as dealt, without the codes of wheels withdrawn since.</summary>
+    /// <param name="taster">Whose.</param>
+    public ImmutableArray<BlindCode> Served(TasterId taster) =>
+        Plate(taster) is { } plate && Key is { } key
+            ? [.. plate.Codes.Where(code => key[code] is { } line && !IsWithdrawn(line.Wheel))]
+            : [];
+}

@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings.Events;
+
+namespace Trier.Trials.Tastings;
+
+/// <summary>Reads a day book from its events.</summary>
+internal static class DayBookReading
+{
+    public static DayBook Read(TrialId trial, IReadOnlyList<Logged> log)
+    {
+        if (log.Count == 0 || log[0].Event is not TrialPlanned begun)
+            throw new ArgumentException("A trial's first event is its plan.", nameof(log));
+
+        var undone = log.Select(logged => logged.Event).OfType<Undone>().Select(taken => taken.Sequence).ToImmutableHashSet();
+        var book = new DayBook { Trial = trial, Plan = begun.Plan, Log = [.. log], Undone = undone };
+        foreach (var logged in log)
+        {
+            if (!undone.Contains(logged.Sequence)) book = Apply(book, logged.Event);
+        }
+
+        return book;
+    }
+
+    private static DayBook Apply(DayBook book, DayEvent happened) => happened switch
+    {
+        TrialPlanned planned => book with { Plan = planned.Plan },
+        EntryAdded added => book with { Entries = book.Entries.Add(added.Entry) },
+        EntryRemoved removed => book with
+        {
+            Entries = book.Entries.RemoveAll(entry => entry.Wheel == removed.Wheel),
+            Repeat = book.Repeat == removed.Wheel ? null : book.Repeat,
+        },
+        EntryCorrected corrected => Correct(book, corrected),
+        RepeatChosen chosen => book with { Repeat = chosen.Wheel },
+        TasterAdded added => book with
+        {
+            Tasters = book.Tasters.Add(new Taster(added.Taster, added.Number, added.Name, added.KnowsTheKey, added.Junior, added.Sitting, [], null, LetGo: false)),
+        },
+        TasterLetGo gone => Change(book, gone.Taster, taster => taster with { LetGo = true }),
+        TasterCorrected corrected => Change(book, corrected.Taster, taster => taster with { Name = corrected.Name, Junior = corrected.Junior }),
+        SampleLeftOff off => Change(book, off.Taster, taster => taster with { LeftOff = [.. off.Wheels] }),
+        TasteDeclared declared => Change(book, declared.Taster, taster => taster with { Taste = declared.Taste }),
+        KeySealed sealing => book with
+        {
+            Key = sealing.Key,
+            Orders = sealing.Orders,
+            Plates = sealing.Plates.ToImmutableSortedDictionary(plate => book.Taster(plate.Taster)!.Number, plate => plate),
+            SealedAt = sealing.At,
+        },
+        SealBroken => book with
+        {
+            RetiredBefore = book.Key is { } key ? [.. book.RetiredBefore, .. key.Retired, .. key.Lines.Select(line => line.Code)] : book.RetiredBefore,
+            Key = null,
+            Orders = [],
+            Plates = ImmutableSortedDictionary<int, Plate>.Empty,
+            SealedAt = null,
+        },
+        PlateDealt dealt => book with { Plates = book.Plates.SetItem(book.Taster(dealt.Plate.Taster)!.Number, dealt.Plate) },
+        WheelWithdrawn withdrawn => Withdraw(book, withdrawn),
+        TastingOpened opened => book with { OpenedAt = opened.At },
+        TasterCameLate late => book with { Late = book.Late.Add(late) },
+        TasterLeft left => book with { Left = book.Left.Add(left) },
+        NotesCompared compared => book with { Compared = book.Compared.Add(compared) },
+        IdentitySpoken spoken => book with { Spoken = book.Spoken.Add(spoken) },
+        CodesSwapped swapped => book with { Swaps = book.Swaps.Add(swapped) },
+        KeyOpened opened => book with { KeyOpenings = book.KeyOpenings.Add(opened) },
+        TastingClosed closed => book with { ClosedAt = closed.At },
+        TastingReopened reopened => book with { ClosedAt = null, Reopenings = book.Reopenings.Add(reopened) },
+        LateBallotAdmitted admitted => book with { Admitted = book.Admitted.Add(admitted.Revision) },
+        KeyRevealed revealed => book with { RevealedAt = revealed.At },
+        Undone => book,
+        _ => throw new NotSupportedException($"A day book cannot read {happened.GetType().Name}."),
+    };
+
+    private static DayBook Change(DayBook book, TasterId id, Func<Taster, Taster> change) =>
+        book with { Tasters = [.. book.Tasters.Select(taster => taster.Id == id ? change(taster) : taster)] };
+
+    private static DayBook Correct(DayBook book, EntryCorrected corrected)
+    {
+        var entries = book.Entries.Select(entry => entry.Wheel == corrected.Wheel ? entry with { Name = corrected.Name, Facts = corrected.Facts } : entry);
+        return book with
+        {
+            Entries = [.. entries],
+            Corrections = book.SealedAt is null ? book.Corrections : book.Corrections.Add(corrected),
+        };
+    }
+
+    private static DayBook Withdraw(DayBook book, WheelWithdrawn withdrawn)
+    {
+        var withdrawal = new Withdrawal(withdrawn.Wheel, withdrawn.At, withdrawn.Reason, withdrawn.DecidedBy, book.OpenedAt is not null);
+        var key = book.Key is { } sealedKey
+            ? sealedKey with { Retired = [.. sealedKey.Retired.Union(sealedKey.Of(withdrawn.Wheel).Select(line => line.Code)).Order()] }
+            : null;
+        return book with { Withdrawals = book.Withdrawals.Add(withdrawal), Key = key };
+    }
+}

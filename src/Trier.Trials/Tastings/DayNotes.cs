@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings.Events;
+using Trier.Trials.Verdicts;
+
+namespace Trier.Trials.Tastings;
+
+/// <summary>What happened on the day that a verdict has to say, in plain sentences.</summary>
+internal static class DayNotes
+{
+    public static ImmutableArray<DayNote> Of(DayBook book, IReadOnlyDictionary<TasterId, BallotHistory> ballots)
+    {
+        var notes = ImmutableArray.CreateBuilder<DayNote>();
+        foreach (var opening in book.KeyOpenings.Where(opening => opening.Early))
+            notes.Add(new(DayNoteKind.KeyOpenedEarly, opening.At, $"{opening.By} opened the key at {Clock(opening.At)}, before the reveal: ballots sent after that are marked."));
+        foreach (var spoken in book.Spoken)
+            notes.Add(new(DayNoteKind.SpokenAloud, spoken.At, $"At {Clock(spoken.At)} somebody said aloud what sample {spoken.Code} was{(spoken.Words is null ? "" : $": “{spoken.Words}”")}. From then on it was not fully blind."));
+        foreach (var swap in book.Swaps)
+            notes.Add(new(DayNoteKind.CodesSwapped, swap.At, $"On {book.Taster(swap.Taster)!.Name}’s plate samples {swap.First} and {swap.Second} had changed places ({swap.Reason}; seen by {swap.Witness}). That ballot is read the right way round."));
+        foreach (var reopened in book.Reopenings)
+            notes.Add(new(DayNoteKind.Reopened, reopened.At, $"The tasting was closed and opened again at {Clock(reopened.At)}: {reopened.Reason}"));
+        notes.AddRange(LateBallots(book, ballots));
+        foreach (var correction in book.Corrections.OfType<EntryCorrected>())
+            notes.Add(new(DayNoteKind.Correction, correction.At, $"What is known of {correction.Name} was corrected at {Clock(correction.At)}; the old record is kept."));
+        return [.. notes.OrderBy(note => note.At).ThenBy(note => note.Sentence, StringComparer.Ordinal)];
+    }
+
+    private static IEnumerable<DayNote> LateBallots(DayBook book, IReadOnlyDictionary<TasterId, BallotHistory> ballots)
+    {
+        foreach (var taster in book.Tasters)
+        {
+            foreach (var late in (ballots.GetValueOrDefault(taster.Id) ?? BallotHistory.None).All.Where(revision => revision.Standing == BallotStanding.AfterClose))
+            {
+                var said = book.Admitted.Contains(late.Id) ? "it was let in before the reveal" : "it is kept and does not count";
+                yield return new(DayNoteKind.LateBallot, late.ReceivedAt, $"A ballot of {taster.Name} arrived at {Clock(late.ReceivedAt)}, after the close: {said}.");
+            }
+        }
+    }
+
+    private static string Clock(DateTimeOffset at) => at.ToString("HH:mm", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using Trier.Trials.Common;
+
+namespace Trier.Trials.Tastings.Events;
+
+/// <summary>Codes, key and plates were drawn, and the plan fixed. A later sealing is a numbered new version of the key.</summary>
+/// <param name="At">When.</param>
+/// <param name="Key">The key.</param>
+/// <param name="Orders">The balanced serving orders; latecomers get the one least used so far.</param>
+/// <param name="Plates">Every taster's plate.</param>
+public sealed record KeySealed(
+    DateTimeOffset At,
+    Key Key,
+    ImmutableArray<ImmutableArray<BlindCode>> Orders,
+    ImmutableArray<Plate> Plates) : DayEvent(At);
+
+/// <summary>The seal was broken before the first plate: the trial is a draft again and every code given out is retired.</summary>
+/// <param name="At">When.</param>
+public sealed record SealBroken(DateTimeOffset At) : DayEvent(At);
+
+/// <summary>One plate was dealt or dealt again: somebody joined, or a sample was left off.</summary>
+/// <param name="At">When.</param>
+/// <param name="Plate">The plate.</param>
+public sealed record PlateDealt(DateTimeOffset At, Plate Plate) : DayEvent(At);
+
+/// <summary>A wheel was taken out. Its codes are retired for good.</summary>
+/// <param name="At">When.</param>
+/// <param name="Wheel">Which wheel.</param>
+/// <param name="Reason">Why.</param>
+/// <param name="DecidedBy">Who decided, or null.</param>
+public sealed record WheelWithdrawn(DateTimeOffset At, WheelId Wheel, string Reason, string? DecidedBy) : DayEvent(At);
+
+/// <summary>The first plate went out.</summary>
+/// <param name="At">When.</param>
+public sealed record TastingOpened(DateTimeOffset At) : DayEvent(At);

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using Trier.Trials.Common;
+using Trier.Trials.Verdicts;
+
+namespace Trier.Trials.Tastings;
+
+/// <summary>Turns a day book and its ballots into the record a verdict looks at: codes become samples, swaps are put right, withdrawn wheels leave the places.</summary>
+internal static class RecordWriting
+{
+    public static TastingRecord Write(DayBook book, IReadOnlyDictionary<TasterId, BallotHistory> ballots)
+    {
+        var key = book.Key ?? throw new InvalidOperationException("A tasting without a key has no record.");
+        var lines = key.Lines.Where(line => !book.IsWithdrawn(line.Wheel)).ToImmutableArray();
+        var ids = lines.ToDictionary(line => line.Code, line => SampleId(book, line));
+        var samples = lines.Select(line => Sample(book, key, line)).OrderBy(sample => sample.Id, StringComparer.Ordinal).ToImmutableArray();
+        var voices = Voices.Of(book);
+        var voters = book.Tasters
+            .Where(taster => book.Plate(taster.Id) is not null && (!taster.LetGo || ballots.GetValueOrDefault(taster.Id)?.Counted is not null))
+            .Select(taster => VoterWriting.Write(book, taster, ballots.GetValueOrDefault(taster.Id) ?? BallotHistory.None, ids, voices))
+            .ToImmutableArray();
+        var withdrawals = book.Withdrawals.Select(withdrawal => Withdrawn(book, key, withdrawal, ballots)).ToImmutableArray();
+        return new TastingRecord(
+            new RecordHead(book.Plan.Title, book.Plan.Question, book.Plan.Host, book.Plan.Day ?? DayOf(book), book.Plan.Invented, FromFile: false),
+            new JudgingPlan(book.Plan.Rule, book.Plan.JuniorsCount),
+            samples,
+            voters,
+            withdrawals,
+            DayNotes.Of(book, ballots));
+    }
+
+    internal static string SampleId(DayBook book, KeyLine line)
+    {
+        var label = book.Entry(line.Wheel)!.Label;
+        return line.Counts ? label : $"{label} again";
+    }
+
+    private static SampleRecord Sample(DayBook book, Key key, KeyLine line)
+    {
+        var entry = book.Entry(line.Wheel)!;
+        var counted = key.Of(line.Wheel)[0];
+        return new SampleRecord(
+            SampleId(book, line),
+            line.Counts ? entry.Name : $"{entry.Name} again",
+            line.Code.ToString(),
+            line.Counts ? null : SampleId(book, counted),
+            entry.Mark,
+            entry.Facts);
+    }
+
+    private static WithdrawalRecord Withdrawn(DayBook book, Key key, Withdrawal withdrawal, IReadOnlyDictionary<TasterId, BallotHistory> ballots)
+    {
+        var entry = book.Entry(withdrawal.Wheel)!;
+        var codes = key.Of(withdrawal.Wheel).Select(line => line.Code).ToHashSet();
+        var had = book.Tasters
+            .Where(taster => ballots.GetValueOrDefault(taster.Id)?.All.Any(revision => revision.ReceivedAt <= withdrawal.At && Speaks(revision.Content, codes)) == true)
+            .Select(taster => taster.Name);
+        return new WithdrawalRecord(entry.Label, entry.Name, withdrawal.At, withdrawal.Reason, withdrawal.WhileTasting, [.. had], entry.Mark);
+    }
+
+    private static bool Speaks(Ballot ballot, HashSet<BlindCode> codes) =>
+        ballot.Answers.Keys.Any(codes.Contains) || ballot.Places.Any(group => group.Any(codes.Contains));
+
+    private static DateOnly? DayOf(DayBook book) => book.OpenedAt is { } opened ? DateOnly.FromDateTime(opened.DateTime) : null;
+}

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using Trier.Trials.Common;
+using Trier.Trials.Makes;
+using Trier.Trials.Tastings.Events;
+
+namespace Trier.Trials.Tastings.Steps;
+
+/// <summary>
+/// A tasting at one of its steps: <see cref="DraftTasting"/>, <see cref="SealedTasting"/>, <see cref="OpenTasting"/>,
+/// <see cref="ClosedTasting"/>, <see cref="RevealedTasting"/>. What can be done at a step is a method of that step's type, so that no step
+/// can be taken early. Every act returns the events to append, or what stands in the way.
+/// </summary>
+public abstract class Tasting
+{
+    private protected Tasting(DayBook book) => Book = book;
+
+    /// <summary>What is known.</summary>
+    public DayBook Book { get; }
+
+    /// <summary>Reads where a trial stands from all its events.</summary>
+    /// <param name="trial">Which trial.</param>
+    /// <param name="log">All events in order, the first a <see cref="TrialPlanned"/>.</param>
+    /// <exception cref="ArgumentException">There is no event, or the first is not a plan.</exception>
+    public static Tasting Read(TrialId trial, IReadOnlyList<Logged> log)
+    {
+        var book = DayBookReading.Read(trial, log);
+        return book switch
+        {
+            { RevealedAt: not null } => new RevealedTasting(book),
+            { ClosedAt: not null } => new ClosedTasting(book),
+            { OpenedAt: not null } => new OpenTasting(book),
+            { Key: not null } => new SealedTasting(book),
+            _ => new DraftTasting(book),
+        };
+    }
+
+    /// <summary>Corrects a wheel's name or facts. Possible at every step; the old ones stay in the record.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="wheel">Which wheel.</param>
+    /// <param name="name">The name from now on.</param>
+    /// <param name="facts">The facts from now on.</param>
+    public Outcome<ImmutableArray<DayEvent>> CorrectEntry(DateTimeOffset at, WheelId wheel, string name, WheelFacts facts)
+    {
+        if (Book.Entry(wheel) is null) return Fault("wheel", "This wheel is not in the trial.");
+        if (string.IsNullOrWhiteSpace(name)) return Fault("name", "A wheel needs a name: two words at most are easiest to read.");
+        if (Book.Entries.Any(entry => entry.Wheel != wheel && Same(entry.Name, name))) return Fault("name", $"Another wheel is already called {name.Trim()}: give this one a name of its own.");
+        return Do(new EntryCorrected(at, wheel, name.Trim(), facts));
+    }
+
+    /// <summary>Corrects a taster's name, or whether they are under 12. Possible at every step; the old one stays in the record.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    /// <param name="name">The name from now on.</param>
+    /// <param name="junior">Under 12.</param>
+    public Outcome<ImmutableArray<DayEvent>> CorrectTaster(DateTimeOffset at, TasterId taster, string name, bool junior)
+    {
+        if (Book.Taster(taster) is null) return Fault("taster", "This taster is not on the list.");
+        if (CheckName(name, taster) is { } problem) return Outcome.Fault<ImmutableArray<DayEvent>>([problem]);
+        return Do(new TasterCorrected(at, taster, name.Trim(), junior));
+    }
+
+    /// <summary>Records what a taster said, before tasting, that they usually like. Fixed once their first ballot has come in.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    /// <param name="taste">What.</param>
+    public Outcome<ImmutableArray<DayEvent>> DeclareTaste(DateTimeOffset at, TasterId taster, DeclaredTaste taste) =>
+        Book.Taster(taster) is null ? Fault("taster", "This taster is not on the list.") : Do(new TasteDeclared(at, taster, taste));
+
+    private protected static Outcome<ImmutableArray<DayEvent>> Do(params ImmutableArray<DayEvent> events) => Outcome.Of(events);
+
+    private protected static Outcome<ImmutableArray<DayEvent>> Fault(string field, string sentence) => Outcome.Fault<ImmutableArray<DayEvent>>(field, sentence);
+
+    private protected static bool Same(string left, string right) => string.Equals(left.Trim(), right.Trim(), StringComparison.OrdinalIgnoreCase);
+
+    private protected Problem? CheckName(string name, TasterId? self)
+    {
+        if (string.IsNullOrWhiteSpace(name)) return new Problem("name", "A taster needs a name for the card.");
+        if (name.Trim().Length > 60) return new Problem("name", "A name has 60 letters at most.");
+        return Book.Tasters.Any(taster => taster.Id != self && Same(taster.Name, name))
+            ? new Problem("name", $"There is a {name.Trim()} on the list already: add a letter to tell the two apart.")
+            : null;
+    }
+
+    private protected TasterAdded NewTaster(DateTimeOffset at, TasterId id, string name, bool knowsTheKey, bool junior, int sitting) =>
+        new(at, id, Book.Tasters.Length + 1, name.Trim(), knowsTheKey, junior, sitting);
+}

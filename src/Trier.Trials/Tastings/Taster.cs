@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using Trier.Trials.Common;
+
+namespace Trier.Trials.Tastings;
+
+/// <summary>A person who tastes.</summary>
+/// <param name="Id">Names the taster in this trial.</param>
+/// <param name="Number">1, 2, 3 ... in order of joining; never reused.</param>
+/// <param name="Name">Name on the card.</param>
+/// <param name="KnowsTheKey">The maker, a plater, or anyone else who knows which code is which wheel.</param>
+/// <param name="Junior">Under 12.</param>
+/// <param name="Sitting">Which sitting they come to, from 1.</param>
+/// <param name="LeftOff">Wheels that are left off this taster's plate. Never shown with a reason.</param>
+/// <param name="Taste">What they said before tasting that they usually like, or null where not asked yet.</param>
+/// <param name="LetGo">Whether they were taken off the list. What they sent before stays.</param>
+public sealed record Taster(
+    TasterId Id,
+    int Number,
+    string Name,
+    bool KnowsTheKey,
+    bool Junior,
+    int Sitting,
+    ImmutableHashSet<WheelId> LeftOff,
+    DeclaredTaste? Taste,
+    bool LetGo)
+{
+    /// <summary>T01, T02 and so on: how the taster is named where names do not belong.</summary>
+    public string Label => $"T{Number:00}";
+}

@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Trier.Trials.Common;
+using Trier.Trials.Verdicts;
+
+namespace Trier.Trials.Tastings;
+
+/// <summary>Writes one taster's ballot in sample ids, with the marks of the day.</summary>
+internal static class VoterWriting
+{
+    public static VoterRecord Write(
+        DayBook book,
+        Taster taster,
+        BallotHistory history,
+        Dictionary<BlindCode, string> ids,
+        IReadOnlyDictionary<TasterId, int> voices)
+    {
+        var swaps = book.Swaps.Where(swap => swap.Taster == taster.Id).ToList();
+        string? Sample(BlindCode code)
+        {
+            foreach (var swap in swaps) code = code == swap.First ? swap.Second : code == swap.Second ? swap.First : code;
+            return ids.GetValueOrDefault(code);
+        }
+
+        var current = history.Counted;
+        var ballot = current?.Content ?? Ballot.Empty;
+        var places = current?.Stage == BallotStage.Sent ? ballot.Places : [];
+        var groups = places
+            .Select(group => group.Select(Sample).OfType<string>().Order(StringComparer.Ordinal).ToImmutableArray())
+            .Where(group => group.Length > 0)
+            .ToImmutableArray();
+        var answers = ballot.Answers
+            .Select(pair => (Sample: Sample(pair.Key), Answer: pair.Value))
+            .Where(pair => pair.Sample is not null)
+            .ToImmutableSortedDictionary(pair => pair.Sample!, pair => pair.Answer, StringComparer.Ordinal);
+        var order = book.Plate(taster.Id)!.Codes.Select(Sample).OfType<string>().ToImmutableArray();
+        return new VoterRecord(
+            taster.Label,
+            taster.Name,
+            taster.KnowsTheKey ? VoterRole.KnewTheKey : VoterRole.Guest,
+            MarksOf(book, taster, current, ballot, groups, order, ids),
+            Quiet(book, taster, current),
+            taster.Taste,
+            voices.TryGetValue(taster.Id, out var voice) ? voice : null,
+            order,
+            groups,
+            [],
+            answers);
+    }
+
+    private static VoterMarks MarksOf(
+        DayBook book,
+        Taster taster,
+        BallotRevision? current,
+        Ballot ballot,
+        ImmutableArray<ImmutableArray<string>> groups,
+        ImmutableArray<string> order,
+        Dictionary<BlindCode, string> ids)
+    {
+        var marks = VoterMarks.None;
+        if (book.Left.Any(left => left.Taster == taster.Id)) marks |= VoterMarks.LeftEarly;
+        if (book.Late.Any(late => late.Taster == taster.Id)) marks |= VoterMarks.Late;
+        if (taster.Junior) marks |= VoterMarks.Junior;
+        if (book.Compared.Any(compared => compared.Tasters.Contains(taster.Id))) marks |= VoterMarks.ComparedNotes;
+        if (book.Swaps.Any(swap => swap.Taster == taster.Id) || ballot.Answers.Values.Any(answer => answer.FirstLiking is not null)) marks |= VoterMarks.Corrected;
+        if (current?.Standing == BallotStanding.AfterClose) marks |= VoterMarks.AdmittedAfterClose;
+        if (order.Length < ids.Count || groups.Sum(group => group.Length) < ids.Count) marks |= VoterMarks.FewerSamples;
+        if (current is not null && book.KeyOpenings.Any(opening => opening.Early && opening.At <= current.ReceivedAt)) marks |= VoterMarks.AfterKeyOpened;
+        return marks;
+    }
+
+    private static ImmutableArray<string> Quiet(DayBook book, Taster taster, BallotRevision? current)
+    {
+        var quiet = ImmutableArray.CreateBuilder<string>();
+        if (taster.KnowsTheKey) quiet.Add("knew the key");
+        if (taster.Junior) quiet.Add("junior");
+        if (book.Late.FirstOrDefault(late => late.Taster == taster.Id) is { } late) quiet.Add($"came {Clock(late.At)}");
+        foreach (var wheel in taster.LeftOff.Select(book.Entry).OfType<Entry>().Where(entry => !book.IsWithdrawn(entry.Wheel)).OrderBy(entry => entry.Label, StringComparer.Ordinal))
+            quiet.Add($"no {wheel.Name}");
+        if (book.Compared.FirstOrDefault(compared => compared.Tasters.Contains(taster.Id)) is { } compared) quiet.Add($"compared notes {Clock(compared.At)}");
+        if (book.Left.FirstOrDefault(left => left.Taster == taster.Id) is { } left) quiet.Add($"left {Clock(left.At)}");
+        if (book.Swaps.Any(swap => swap.Taster == taster.Id)) quiet.Add("codes put right");
+        if (current?.Source == BallotSource.Paper) quiet.Add("on paper");
+        if (current?.Standing == BallotStanding.AfterClose) quiet.Add($"sent {Clock(current.ReceivedAt)}, after the close; let in");
+        if (current is { Stage: BallotStage.Tasting }) quiet.Add("not sent: likings kept, no places");
+        return quiet.ToImmutable();
+    }
+
+    private static string Clock(DateTimeOffset at) => at.ToString("HH:mm", CultureInfo.InvariantCulture);
+}
