@@ -81,6 +81,7 @@ public static class TrierHost
         services.AddSingleton<TasterDoors>();
         services.AddSingleton<WrongTries>();
         services.AddSingleton<Copies>();
+        services.AddSingleton<Verdicts.Verdicts>();
         services.AddRazorComponents();
         services.AddAntiforgery(antiforgery => antiforgery.Cookie.Name = "trier-form");
         services.AddDataProtection().SetApplicationName("trier").PersistKeysToFileSystem(new DirectoryInfo(settings.KeysFolder));
