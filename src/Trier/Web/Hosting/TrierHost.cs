@@ -7,6 +7,7 @@ using Trier.Storage.Makes;
 using Trier.Storage.Sqlite;
 using Trier.Storage.Tastings;
 using Trier.Web.Access;
+using Trier.Web.Tastings.Ballots;
 
 namespace Trier.Web.Hosting;
 
@@ -82,6 +83,8 @@ public static class TrierHost
         services.AddSingleton<WrongTries>();
         services.AddSingleton<Copies>();
         services.AddSingleton<Verdicts.Verdicts>();
+        services.AddSingleton<Visits>();
+        services.AddSingleton<Saving>();
         services.AddRazorComponents();
         services.AddAntiforgery(antiforgery => antiforgery.Cookie.Name = "trier-form");
         services.AddDataProtection().SetApplicationName("trier").PersistKeysToFileSystem(new DirectoryInfo(settings.KeysFolder));
