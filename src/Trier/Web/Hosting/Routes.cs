@@ -1,0 +1,22 @@
+using Trier.Web.Access;
+using Trier.Web.Plans;
+using Trier.Web.Tastings;
+using Trier.Web.Tastings.Board;
+using Trier.Web.Tastings.Plates;
+
+namespace Trier.Web.Hosting;
+
+/// <summary>All routes of the site, a station a file.</summary>
+internal static class Routes
+{
+    public static void MapTrier(this WebApplication app)
+    {
+        app.MapErrors();
+        app.MapSignIn();
+        app.MapBallots();
+        var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
+        maker.MapTrials();
+        maker.MapPlates();
+        maker.MapBoard();
+    }
+}
