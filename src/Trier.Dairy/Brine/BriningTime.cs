@@ -31,7 +31,7 @@ public static class BriningTime
     public static Outcome<Estimate<Share>> SaltAfter(WheelSize size, Share moisture, Share brine, TimeSpan time, Estimate<Diffusivity> diffusivity)
     {
         var gate = Inputs(moisture, brine, diffusivity).Check(BrineFields.Hours, time.TotalHours);
-        if (!gate.Shut && brine.Percent > StrongestPercent) gate.Refuse(ProblemKind.OutsideTheDomain, BrineFields.Strength, TooStrong(brine));
+        if (!gate.Shut && IsTooStrong(brine)) gate.Refuse(ProblemKind.OutsideTheDomain, BrineFields.Strength, TooStrong(brine));
         if (!gate.Shut && time.TotalHours > LongestHours) gate.Refuse(ProblemKind.OutsideTheDomain, BrineFields.Hours, TooLong(time));
         if (gate.Shut) return gate.Refusal<Estimate<Share>>();
         var salt = Estimate.Between(At(diffusivity.Low), At(diffusivity.Likely), At(diffusivity.High));
@@ -67,7 +67,7 @@ public static class BriningTime
         if (gate.Shut) return gate.Refusal<BriningPlan>();
         var rule = RuleOfThumb(mass, size.Height);
         Estimate<TimeSpan>? byDiffusion = Estimate.Between(Time(diffusivity.High), Time(diffusivity.Likely), Time(diffusivity.Low));
-        if (brine.Percent > StrongestPercent)
+        if (IsTooStrong(brine))
         {
             gate.Ask(BrineFields.Strength, TooStrong(brine));
             byDiffusion = null;
@@ -119,6 +119,9 @@ public static class BriningTime
         new("Brine s", brine.Percent, "%"),
         new("Diffusivity D", diffusivity.Likely.SquareMetresPerSecond * 1e10, "1e-10 m2/s"),
     ];
+
+    // A brine made at 22 % by mass comes back as 22.000000000000004 %.
+    internal static bool IsTooStrong(Share brine) => brine.Percent > StrongestPercent + 1e-9;
 
     private static string TooStrong(Share brine) =>
         $"Strength of the brine is {BrineFields.Strength.Show(brine.Percent)}; above about 22 % the rind closes and takes less salt than the diffusion model says, so it gives no time.";

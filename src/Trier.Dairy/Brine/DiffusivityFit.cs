@@ -29,7 +29,7 @@ public static class DiffusivityFit
                 .Check(BrineFields.SaltWanted, wheel.Salt.Low.Percent);
             if (!gate.Shut && wheel.Salt.High.Fraction >= BriningTime.Full(wheel.Moisture, wheel.Brine))
                 gate.Refuse(ProblemKind.Contradiction, BrineFields.SaltWanted, $"Salt found is up to {Field.Number(wheel.Salt.High.Percent)} %, more than this brine can bring into this cheese.");
-            if (!gate.Shut && (wheel.Brine.Percent > BriningTime.StrongestPercent || wheel.Time.TotalHours > 48))
+            if (!gate.Shut && (BriningTime.IsTooStrong(wheel.Brine) || wheel.Time.TotalHours > 48))
                 gate.Refuse(ProblemKind.OutsideTheDomain, BrineFields.Strength, $"A wheel was salted at {Field.Number(wheel.Brine.Percent)} % for {Field.Number(wheel.Time.TotalHours)} h; the model is fitted to at most 22 % and 48 h.");
         }
 
