@@ -3,6 +3,7 @@ using Trier.Web.Plans;
 using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
 using Trier.Web.Tastings.Plates;
+using Trier.Web.Verdicts;
 
 namespace Trier.Web.Hosting;
 
@@ -18,5 +19,6 @@ internal static class Routes
         maker.MapTrials();
         maker.MapPlates();
         maker.MapBoard();
+        maker.MapVerdict();
     }
 }
