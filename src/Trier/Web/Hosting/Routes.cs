@@ -1,6 +1,7 @@
 using Trier.Web.Access;
 using Trier.Web.Plans;
 using Trier.Web.Tastings;
+using Trier.Web.Tastings.Cards;
 
 namespace Trier.Web.Hosting;
 
@@ -14,5 +15,6 @@ internal static class Routes
         app.MapBallots();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
+        maker.MapCards();
     }
 }
