@@ -1,6 +1,9 @@
 using Trier.Web.Access;
 using Trier.Web.Plans;
 using Trier.Web.Tastings;
+using Trier.Web.Tastings.Board;
+using Trier.Web.Tastings.Plates;
+using Trier.Web.Verdicts;
 
 namespace Trier.Web.Hosting;
 
@@ -14,5 +17,8 @@ internal static class Routes
         app.MapBallots();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
+        maker.MapPlates();
+        maker.MapBoard();
+        maker.MapVerdict();
     }
 }

@@ -1,0 +1,69 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Trier.Storage.Access;
+using Trier.Storage.Tastings;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Access;
+using Trier.Web.Hosting;
+using Trier.Web.Shared;
+using static Trier.Resources.BallotWords;
+
+namespace Trier.Web.Tastings.Ballots;
+
+/// <summary>The door for people without a link at hand: a typed code, or a name for the maker to let in.</summary>
+internal static class DoorRoutes
+{
+    private const int CodeLength = 6;
+
+    public static void MapDoor(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/c", () => Page.Of<CodePage>());
+        routes.MapPost("/c", TypedAsync);
+        routes.MapGet("/walk-in", async (TrialStore trials) => Page.Of<WalkInPage>(("Open", await OpenAsync(trials))));
+        routes.MapPost("/walk-in", AskAsync);
+        routes.MapGet("/walk-in/{id:guid}", WaitAsync);
+    }
+
+    private static async Task<IResult> TypedAsync(IFormCollection form, TasterDoors doors, WrongTries tries, CancellationToken gone)
+    {
+        var typed = new Posted(form).Text("typed");
+        var letters = typed.Count(char.IsLetter);
+        if (letters != CodeLength) return Wrong(typed, Say("code.length", letters));
+        var wait = tries.Wait();
+        if (wait > TimeSpan.Zero) await Task.Delay(wait, gone);
+        if (await doors.FindTypedAsync(typed) is { } door) return Page.GoTo(door.Path);
+        tries.Count();
+        return Wrong(typed, Say("code.wrong"));
+    }
+
+    private static RazorComponentResult<CodePage> Wrong(string typed, string sentence) =>
+        Page.Again<CodePage>(("Typed", typed), ("Faults", (FieldFault[])[new FieldFault("typed", Say("code.label"), sentence)]));
+
+    private static async Task<IResult> AskAsync(IFormCollection form, TrialStore trials, WalkIns door)
+    {
+        var posted = new Posted(form);
+        var open = await OpenAsync(trials);
+        var name = posted.Text("name");
+        var tasting = open.FirstOrDefault(candidate => candidate.Book.Trial.Value == posted.Id("trial"));
+        var faults = new List<FieldFault>();
+        if (tasting is null) faults.Add(new("trial", Say("walkin.which"), Say("walkin.nowhich")));
+        if (name.Length == 0) faults.Add(new("name", Say("walkin.name"), Say("walkin.noname")));
+        if (name.Length > 60) faults.Add(new("name", Say("walkin.name"), Say("walkin.longname")));
+        if (faults.Count == 0)
+        {
+            if (await door.AskAsync(tasting!.Book.Trial, name) is { } asked) return Page.GoTo($"/walk-in/{asked.Id}");
+            faults.Add(new("name", Say("walkin.name"), Say("walkin.full")));
+        }
+
+        return Page.Again<WalkInPage>(("Open", open), ("Chosen", posted.Id("trial")), ("Typed", name), ("Faults", faults));
+    }
+
+    private static async Task<IResult> WaitAsync(Guid id, WalkIns door, TrialStore trials, TasterDoors doors)
+    {
+        if (await door.FindAsync(id) is not { } asked) return TasterRoutes.Unknown();
+        var link = asked.Taster is { } taster && await trials.FindAsync(asked.Trial) is { } tasting ? (await doors.OfAsync(tasting)).GetValueOrDefault(taster)?.Path : null;
+        return Page.Of<WaitingPage>(("Name", asked.Name), ("Link", link), ("TurnedAway", asked.TurnedAway));
+    }
+
+    private static async Task<IReadOnlyList<OpenTasting>> OpenAsync(TrialStore trials) => [.. (await trials.AllAsync()).OfType<OpenTasting>()];
+}

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Trier.Trials.Makes;
+using Trier.Trials.Tastings;
+
+namespace Trier.Web.Tastings.Ballots;
+
+/// <summary>
+/// What guests are told before tasting, of all samples together: milk, what was done to it, additives, allergens. Never by code or wheel, so
+/// that it spoils nothing.
+/// </summary>
+/// <param name="Milks">Kinds of milk.</param>
+/// <param name="Treatments">What the milk went through.</param>
+/// <param name="TreatmentUnknown">Whether that is not written down for one cheese at least.</param>
+/// <param name="InEvery">Allergens and additives in every cheese, besides milk.</param>
+/// <param name="InSome">Allergens and additives in one cheese at least.</param>
+public sealed partial record HouseLine(
+    ImmutableArray<string> Milks,
+    ImmutableArray<string> Treatments,
+    bool TreatmentUnknown,
+    ImmutableArray<string> InEvery,
+    ImmutableArray<string> InSome)
+{
+    /// <summary>Whether one cheese at least is recorded as made from raw milk.</summary>
+    public bool Raw => Treatments.Any(treatment => treatment.Contains("raw", StringComparison.OrdinalIgnoreCase) || treatment.Contains("unpasteuri", StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>Gathers the line of a tasting.</summary>
+    /// <param name="book">The tasting; withdrawn wheels do not speak.</param>
+    public static HouseLine Of(DayBook book)
+    {
+        var facts = book.Standing.Select(entry => entry.Facts).ToList();
+        var inside = facts.ConvertAll(Inside);
+        var all = Distinct(inside.SelectMany(things => things));
+        var every = all.Where(thing => inside.TrueForAll(things => things.Contains(thing, StringComparer.OrdinalIgnoreCase))).ToImmutableArray();
+        return new HouseLine(
+            Distinct(facts.Select(fact => Kind(fact[WheelFacts.MilkFact])).OfType<string>()),
+            Distinct(facts.Select(fact => fact[WheelFacts.HeatTreatmentFact]).OfType<string>()),
+            facts.Exists(fact => fact[WheelFacts.HeatTreatmentFact] is null),
+            every,
+            [.. all.Except(every, StringComparer.OrdinalIgnoreCase)]);
+    }
+
+    // Litres and lots tell vats apart; guests are told the animal alone.
+    private static string? Kind(string? milk)
+    {
+        var kind = Amount().Replace((milk ?? "").Split(',', ';', '(')[0], "").Trim();
+        return kind.Length == 0 ? null : kind;
+    }
+
+    [GeneratedRegex(@"\d+([.,]\d+)?\s*(l|litres?|liters?|ml|kg|gallons?|quarts?)?(\s+of)?\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Amount();
+
+    private static List<string> Inside(WheelFacts facts) =>
+        [.. (facts[WheelFacts.AdditivesFact] ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries), .. facts.Allergens];
+
+    // Sorted, so that the order of the wheels tells nothing.
+    private static ImmutableArray<string> Distinct(IEnumerable<string> texts) =>
+        [.. texts.Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase)];
+}

@@ -1,0 +1,50 @@
+using Trier.Trials.Common;
+using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Shared;
+
+namespace Trier.Web.Tastings.Ballots;
+
+/// <summary>One sample of a taster's own slip.</summary>
+/// <param name="Place">Its place, from 1; 0 where it has none.</param>
+/// <param name="Sample">The code it was served under.</param>
+/// <param name="Wheel">The wheel behind it.</param>
+/// <param name="Look">The wheel's mark.</param>
+/// <param name="Again">Whether this is the second code of a wheel that was served twice.</param>
+/// <param name="Withdrawn">Whether the wheel was taken out.</param>
+/// <param name="Liking">What the taster said, or null.</param>
+public sealed record SlipLine(int Place, BlindCode Sample, string Wheel, WheelLook Look, bool Again, bool Withdrawn, int? Liking);
+
+/// <summary>A taster's own order with the wheels behind it. Can be made of a revealed tasting only.</summary>
+/// <param name="Placed">Samples with a place, best first.</param>
+/// <param name="Unplaced">Samples without one that were answered for.</param>
+public sealed record OwnSlip(IReadOnlyList<SlipLine> Placed, IReadOnlyList<SlipLine> Unplaced)
+{
+    /// <summary>Writes the slip.</summary>
+    /// <param name="tasting">The revealed tasting.</param>
+    /// <param name="taster">Whose.</param>
+    /// <param name="ballot">The ballot that is judged.</param>
+    public static OwnSlip Of(RevealedTasting tasting, TasterId taster, Ballot ballot)
+    {
+        var placed = new List<SlipLine>();
+        foreach (var group in ballot.Places)
+        {
+            var place = placed.Count + 1;
+            placed.AddRange(group.Select(code => Line(tasting.Book, taster, ballot, code, place)).OfType<SlipLine>());
+        }
+
+        var rest = ballot.Answers.Keys.Where(code => placed.TrueForAll(line => line.Sample != code));
+        return new(placed, [.. rest.Select(code => Line(tasting.Book, taster, ballot, code, 0)).OfType<SlipLine>()]);
+    }
+
+    private static SlipLine? Line(DayBook book, TasterId taster, Ballot ballot, BlindCode code, int place)
+    {
+        if (book.Key?[Swapped(book, taster, code)] is not { } line || book.Entry(line.Wheel) is not { } entry) return null;
+        var look = new WheelLook(entry.Mark.Shape, entry.Mark.Fill == 0 ? WheelFill.Solid : WheelFill.Open, entry.Mark.Tone);
+        return new(place, code, entry.Name, line.Counts ? look : look.Again, !line.Counts, book.IsWithdrawn(line.Wheel), ballot.Answers.GetValueOrDefault(code)?.Liking);
+    }
+
+    // On a plate where two codes stood on each other's sample, each code leads to the other's wheel.
+    private static BlindCode Swapped(DayBook book, TasterId taster, BlindCode code) =>
+        book.Swaps.Where(swap => swap.Taster == taster).Aggregate(code, (now, swap) => now == swap.First ? swap.Second : now == swap.Second ? swap.First : now);
+}

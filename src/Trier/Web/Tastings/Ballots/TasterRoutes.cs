@@ -1,0 +1,165 @@
+using Trier.Storage.Tastings;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Placing;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Hosting;
+using Trier.Web.Shared;
+using static Trier.Resources.BallotWords;
+
+namespace Trier.Web.Tastings.Ballots;
+
+/// <summary>The pages behind a taster's link.</summary>
+internal static class TasterRoutes
+{
+    public static void MapTaster(this IEndpointRouteBuilder routes)
+    {
+        var taster = routes.MapGroup("/t/{token}");
+        taster.MapGet("", FirstAsync);
+        taster.MapPost("/begin", BeginAsync);
+        taster.MapGet("/sample/{number:int}", SampleAsync);
+        taster.MapPost("/sample/{number:int}", AnswerAsync);
+        taster.MapGet("/places", (string token, Visits visits) => StepAsync(token, visits, visit => Page.Of<PlacesPage>(("Visit", visit))));
+        taster.MapPost("/places", PlaceAsync);
+        taster.MapGet("/review", (string token, Visits visits) => StepAsync(token, visits, visit => Page.Of<ReviewPage>(("Visit", visit))));
+        taster.MapPost("/review", (string token, IFormCollection form, HttpContext context, Visits visits, Saving saving) => SendAsync(token, form, context, visits, saving, newest: false));
+        taster.MapGet("/both", BothAsync);
+        taster.MapPost("/both", (string token, IFormCollection form, HttpContext context, Visits visits, Saving saving) => SendAsync(token, form, context, visits, saving, newest: true));
+        taster.MapGet("/sent", SentAsync);
+    }
+
+    private static async Task<IResult> FirstAsync(string token, Visits visits)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        if (Elsewhere(visit) is { } page) return page;
+        return visit.Tasting is OpenTasting && visit.History.All.IsEmpty ? Page.Of<WelcomePage>(("Visit", visit)) : Page.GoTo(visit.History.Counted is { Stage: BallotStage.Sent } ? $"{visit.Path}/sent" : visit.Resume());
+    }
+
+    private static async Task<IResult> BeginAsync(string token, IFormCollection form, Visits visits, TrialStore trials)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        DeclaredTaste? said = new Posted(form).Text("taste") switch
+        {
+            "milder" => DeclaredTaste.Milder,
+            "stronger" => DeclaredTaste.Stronger,
+            "no-idea" => DeclaredTaste.NoIdea,
+            _ => null,
+        };
+        // What somebody likes is asked before the first bite: once an answer is in, it is fixed.
+        if (said is { } taste && visit.Tasting is OpenTasting && visit.History.All.IsEmpty && visit.Taster.Taste != taste)
+            await trials.ActAsync(visit.Door.Trial, tasting => tasting.DeclareTaste(trials.Now, visit.Taster.Id, taste));
+        return Page.GoTo(visit.Tasting is OpenTasting ? visit.SamplePath(1) : visit.Path);
+    }
+
+    private static Task<IResult> SampleAsync(string token, int number, string? slip, string? back, Visits visits) => StepAsync(token, visits, visit =>
+        number >= 1 && number <= visit.Served.Length
+            ? Page.Of<SamplePage>(("Visit", visit), ("Number", number), ("Slip", slip is "1"), ("Back", back is "review" ? back : null))
+            : Page.GoTo(visit.Resume()));
+
+    private static async Task<IResult> AnswerAsync(string token, int number, IFormCollection form, HttpContext context, Visits visits, Saving saving)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        if (NoPlate(visit) is { } page) return page;
+        var posted = new Posted(form);
+        var liking = posted.Number("liking");
+        var back = posted.Text("back") is "review" ? "review" : null;
+        var slip = posted.Ticked("slip");
+        if (!BlindCode.TryParse(posted.Text("sample"), out var code) || !visit.Dealt.Contains(code)) return Page.GoTo(visit.Resume());
+        if (posted.Text("liking").Length > 0 && liking is null) liking = 0;
+        var saved = await saving.SaveAsync(visit, SendId(posted), Device(context), now => BallotEditing.Answer(now.Ballot, now.Dealt, code, liking, posted.Text("remark"), slip));
+        if (saved.Ok) return Page.GoTo(After(visit, code, back));
+        var at = visit.Served.IndexOf(code) + 1;
+        if (at == 0) return Page.GoTo(visit.Resume());
+        var labels = new Dictionary<string, string>(StringComparer.Ordinal) { ["liking"] = Say("sample.field.liking"), ["remark"] = Say("sample.field.remark") };
+        return Page.Again<SamplePage>(("Visit", visit), ("Number", at), ("Slip", slip), ("Back", back), ("Faults", Page.Faults(saved.Problems, labels)), ("Remark", posted.Text("remark")), ("Chosen", liking));
+    }
+
+    private static async Task<IResult> PlaceAsync(string token, IFormCollection form, HttpContext context, Visits visits, Saving saving)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        if (NoPlate(visit) is { } page) return page;
+        var posted = new Posted(form);
+        var move = PlaceMove.Read(posted.Text("move"));
+        var saved = await saving.SaveAsync(visit, SendId(posted), Device(context), now =>
+            Placement.Read(now.Dealt, now.Served, posted.All("order"), posted.All("tied"))
+                .Then(places => BallotEditing.Place(now.Ballot, now.Dealt, move is { } press ? places.Apply(press, now.Served) : places)));
+        if (!saved.Ok) return Page.Again<PlacesPage>(("Visit", visit), ("Faults", Page.Faults(saved.Problems, new Dictionary<string, string>(StringComparer.Ordinal) { ["places"] = Say("places.field") })));
+        return Page.GoTo(visit.Path + (move is null ? "/review" : "/places"));
+    }
+
+    private static async Task<IResult> SendAsync(string token, IFormCollection form, HttpContext context, Visits visits, Saving saving, bool newest)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        if (NoPlate(visit) is { } page) return page;
+        var posted = new Posted(form);
+        var id = SendId(posted);
+        // A send that was acknowledged once is acknowledged again, whatever has happened since.
+        if (visit.History.All.Any(revision => revision.Id == id)) return Page.GoTo($"{visit.Path}/sent");
+        var sent = await saving.SendAsync(visit, id, posted.Id("base") is { } shown ? new RevisionId(shown) : null, newest, Device(context));
+        if (!sent.Ok) return Page.Again<ReviewPage>(("Visit", visit), ("Faults", Page.Faults(sent.Problems)));
+        return Page.GoTo($"{visit.Path}/sent");
+    }
+
+    private static async Task<IResult> BothAsync(string token, Visits visits)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        return visit.Tasting is OpenTasting && Versions.Unsettled(visit.History) is { } aside ? Page.Of<BothPage>(("Visit", visit), ("Aside", aside)) : Page.GoTo(visit.Path);
+    }
+
+    private static async Task<IResult> SentAsync(string token, Visits visits)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        if (Elsewhere(visit) is { } page) return page;
+        if (visit.Tasting is OpenTasting && Versions.Unsettled(visit.History) is not null) return Page.GoTo($"{visit.Path}/both");
+        return visit.History.Counted is { Stage: BallotStage.Sent } ? Page.Of<SentPage>(("Visit", visit)) : Page.GoTo(visit.Path);
+    }
+
+    private static async Task<IResult> StepAsync(string token, Visits visits, Func<Visit, IResult> step)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        // A step that was left open over the close still shows, and says that it is late; after the reveal there is only the slip.
+        return visit.Tasting is ClosedTasting && !visit.Served.IsEmpty && !visit.Taster.LetGo ? step(visit) : Elsewhere(visit) ?? step(visit);
+    }
+
+    // The page of a taster who cannot be tasting now, or null.
+    private static IResult? Elsewhere(Visit visit) => visit.Tasting switch
+    {
+        RevealedTasting revealed => Page.Of<RevealedPage>(("Visit", visit), ("Slip", OwnSlip.Of(revealed, visit.Taster.Id, visit.History.Counted?.Content ?? Ballot.Empty))),
+        _ when visit.Taster.LetGo => Page.Of<PlainPage>(("Title", Say("gone.title")), ("Text", Say("gone.text"))),
+        ClosedTasting => Page.Of<SentPage>(("Visit", visit)),
+        OpenTasting when visit.Served.IsEmpty => Page.Of<PlainPage>(("Title", Say("nothing.title")), ("Text", Say("nothing.text"))),
+        OpenTasting => null,
+        _ => Page.Of<WelcomePage>(("Visit", visit)),
+    };
+
+    // Before the first plate nothing can be said; what a taster who was let go sends is no longer taken in.
+    private static IResult? NoPlate(Visit visit) =>
+        visit.Taster.LetGo || visit.Tasting is not (OpenTasting or ClosedTasting or RevealedTasting) || visit.Dealt.IsEmpty ? Page.GoTo(visit.Path) : null;
+
+    private static string After(Visit visit, BlindCode code, string? back)
+    {
+        if (back is not null) return $"{visit.Path}/review";
+        var next = visit.Dealt.SkipWhile(dealt => dealt != code).Skip(1).FirstOrDefault(visit.Served.Contains);
+        var at = visit.Served.IndexOf(next);
+        return at < 0 ? $"{visit.Path}/places" : visit.SamplePath(at + 1);
+    }
+
+    private static RevisionId SendId(Posted posted) => new(posted.Id("sendId") ?? Guid.NewGuid());
+
+    // Tells two phones of one taster apart; a name for a ballot's record, no identity.
+    private static string Device(HttpContext context)
+    {
+        const string Cookie = "trier-phone";
+        if (context.Request.Cookies[Cookie] is { Length: 12 } known && known.All(char.IsAsciiHexDigitLower)) return known;
+        var name = Guid.NewGuid().ToString("N")[..12];
+        context.Response.Cookies.Append(Cookie, name, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/t", MaxAge = TimeSpan.FromDays(7), IsEssential = true });
+        return name;
+    }
+
+    internal static IResult Unknown()
+    {
+        var page = Page.Of<PlainPage>(("Title", Say("unknown.title")), ("Text", Say("unknown.text")), ("Href", "/c"), ("Key", Say("unknown.key")));
+        page.StatusCode = StatusCodes.Status404NotFound;
+        return page;
+    }
+}

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
+using Trier.Storage.Tastings;
+using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Placing;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Access;
+
+namespace Trier.Web.Tastings.Ballots;
+
+/// <summary>A taster at their page: who, where the tasting stands, what they said so far. Holds codes, never the wheels behind them.</summary>
+/// <param name="Door">The link they came by.</param>
+/// <param name="Tasting">The tasting as read now.</param>
+/// <param name="Taster">The taster.</param>
+/// <param name="History">Their ballot.</param>
+public sealed record Visit(TasterDoor Door, Tasting Tasting, Taster Taster, BallotHistory History)
+{
+    /// <summary>The codes served now, in serving order.</summary>
+    public ImmutableArray<BlindCode> Served { get; } = Tasting.Book.Served(Taster.Id);
+
+    /// <summary>Every code dealt to this taster, those withdrawn since included.</summary>
+    public ImmutableArray<BlindCode> Dealt { get; } = Tasting.Book.Plate(Taster.Id)?.Codes ?? [];
+
+    /// <summary>The revision the page goes on from, or null.</summary>
+    public BallotRevision? Working { get; } = Versions.Working(History);
+
+    /// <summary>What was said so far.</summary>
+    public Ballot Ballot => Working?.Content ?? Ballot.Empty;
+
+    /// <summary>The link's path.</summary>
+    public string Path => Door.Path;
+
+    /// <summary>Whether ballots are frozen: what comes now is kept as late.</summary>
+    public bool Closed => Tasting is ClosedTasting or RevealedTasting;
+
+    /// <summary>What was said of a sample.</summary>
+    /// <param name="code">The sample.</param>
+    public SampleAnswer Said(BlindCode code) => Ballot.Answers.GetValueOrDefault(code) ?? SampleAnswer.Nothing;
+
+    /// <summary>The path of a sample's page.</summary>
+    /// <param name="number">From 1.</param>
+    public string SamplePath(int number) => FormattableString.Invariant($"{Path}/sample/{number}");
+
+    /// <summary>
+    /// Names a draft in the phone's own store: by a hash of the link (never the link itself), the step, and the revision it goes on from.
+    /// </summary>
+    /// <param name="step">The step.</param>
+    public string DraftKey(string step)
+    {
+        var link = Convert.ToHexStringLower(SHA256.HashData(Encoding.ASCII.GetBytes(Door.Token)).AsSpan(0, 8));
+        return $"{link}-{step}-{(Working is { } working ? working.Id.Value.ToString("N")[..8] : "new")}";
+    }
+
+    /// <summary>Where the taster was: the sample after the last one answered, then the places, then the review.</summary>
+    public string Resume()
+    {
+        if (Served.IsEmpty) return Path;
+        var placed = Placement.Of(Ballot, Served).Rows.Length;
+        if (placed == Served.Length) return $"{Path}/review";
+        var answered = Served.Select((code, index) => Ballot.Answers.ContainsKey(code) ? index + 1 : 0).Max();
+        return placed > 0 || answered == Served.Length ? $"{Path}/places" : SamplePath(answered + 1);
+    }
+}
+
+/// <summary>Finds the taster behind a link.</summary>
+/// <param name="doors">The links.</param>
+/// <param name="trials">The trials.</param>
+public sealed class Visits(TasterDoors doors, TrialStore trials)
+{
+    /// <summary>The taster's visit, or null where the link opens nothing.</summary>
+    /// <param name="token">The link's secret.</param>
+    public async Task<Visit?> FindAsync(string token)
+    {
+        if (await doors.FindAsync(token) is not { } door || await trials.FindAsync(door.Trial) is not { } tasting) return null;
+        if (tasting.Book.Taster(door.Taster) is not { } taster) return null;
+        return new Visit(door, tasting, taster, await trials.BallotAsync(tasting, taster.Id));
+    }
+}
