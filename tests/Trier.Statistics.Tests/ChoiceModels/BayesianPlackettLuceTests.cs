@@ -35,7 +35,7 @@ public sealed class BayesianPlackettLuceTests
     {
         var complete = Demo.Ballots.Where(b => b.Samples.Served.Length > 0 && b.Samples.Restrict(Demo.Wheels).IsComplete).ToArray();
         WorthPosterior Camp(int camp) => BayesianPlackettLuce.Sample(
-            RankingSet.Create(complete.Where(b => Demo.Camp(b.Taster) == camp).Select(b => b.Samples.Restrict(Demo.Wheels))), Seed).Value;
+            RankingSet.Create(complete.Where(b => Demo.Camp(b.Taster) == camp).Select(b => b.Samples.Restrict(Demo.Wheels))), Seed, effort: Long with { Kept = 60_000 }).Value;
         var milder = Camp(0);
         Assert.Equal(.76, milder.ChanceFavourite[0], .015);
         Assert.Equal(.24, milder.ChanceFavourite[1], .015);
