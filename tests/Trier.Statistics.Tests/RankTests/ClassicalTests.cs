@@ -1,6 +1,6 @@
-using Trier.Statistics.RankTests;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.Rankings;
+using Trier.Statistics.RankTests;
 using Trier.Statistics.Tests.Checks;
 
 namespace Trier.Statistics.Tests.RankTests;

@@ -1,8 +1,8 @@
 using CsCheck;
 using Trier.Statistics.Counting;
-using Trier.Statistics.RankTests;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.Rankings;
+using Trier.Statistics.RankTests;
 using Trier.Statistics.Tests.Checks;
 using Trier.Statistics.Tests.Reference;
 
