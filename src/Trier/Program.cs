@@ -1,4 +1,3 @@
-using System.CommandLine;
+using Trier.Commands;
 
-var root = new RootCommand("Trier: make, age, cut and taste cheese fairly, and say what was learned.");
-return await root.Parse(args).InvokeAsync();
+return await CommandLine.RunAsync(args);

@@ -17,10 +17,15 @@ internal static class Dealing
         var codes = lines.Select(line => line.Code).ToArray();
         var check = lines.FirstOrDefault(line => !line.Counts);
         var counted = check is null ? null : lines.First(line => line.Wheel == check.Wheel && line.Counts);
-        var rows = check is null || counted is null
-            ? ServingOrders.Williams(codes.Length, seed)
-            : ServingOrders.WithRepeat(codes.Length, lines.IndexOf(counted), lines.IndexOf(check), seed);
+        var rows = Rows(codes.Length, counted is null || check is null ? null : (lines.IndexOf(counted), lines.IndexOf(check)), seed);
         return [.. rows.Select(row => row.Select(item => codes[item]).ToImmutableArray())];
+    }
+
+    private static ImmutableArray<ImmutableArray<int>> Rows(int samples, (int Counted, int Check)? repeat, Seed seed)
+    {
+        // One whole design: its rows are used in turn, so that any number of tasters is served as evenly as may be.
+        if (repeat is { } pair && ServingOrders.WithRepeat(samples, samples, pair.Counted, pair.Check, seed) is { Stands: true } apart) return apart.Value;
+        return ServingOrders.Williams(samples, ServingOrders.Square(samples).Length, seed);
     }
 
     /// <summary>A plate for everyone on the list, the orders used in turn.</summary>

@@ -22,7 +22,11 @@ public sealed record TastingRecord(
     ImmutableArray<SampleRecord> Samples,
     ImmutableArray<VoterRecord> Voters,
     ImmutableArray<WithdrawalRecord> Withdrawals,
-    ImmutableArray<DayNote> Notes);
+    ImmutableArray<DayNote> Notes)
+{
+    /// <summary>What reading the input noticed and the verdict must pass on, one sentence each; empty for a revealed tasting.</summary>
+    public ImmutableArray<string> InputCautions { get; init; } = [];
+}
 
 /// <summary>What the trial is called and asked.</summary>
 /// <param name="Title">Short title; for a file its name.</param>

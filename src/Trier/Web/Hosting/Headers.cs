@@ -10,8 +10,13 @@ internal static class Headers
         headers.XContentTypeOptions = "nosniff";
         // A taster's link is their key: no other site learns it.
         headers["Referrer-Policy"] = "no-referrer";
-        // Pages of a tasting change under one's hands and hold links: neither stored nor shared by a cache. Files of wwwroot set their own.
-        headers.CacheControl = "no-store";
+        context.Response.OnStarting(static state =>
+        {
+            // Pages of a tasting change under one's hands and hold links: neither stored nor shared by a cache. Files of wwwroot set their own.
+            var response = (HttpResponse)state;
+            if (Microsoft.Extensions.Primitives.StringValues.IsNullOrEmpty(response.Headers.CacheControl)) response.Headers.CacheControl = "no-store";
+            return Task.CompletedTask;
+        }, context.Response);
         await next(context);
     });
 }

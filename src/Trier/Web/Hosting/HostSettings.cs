@@ -18,6 +18,9 @@ public sealed record HostSettings(string DataFolder, int Port, IPAddress? Lan)
     /// <summary>The database file.</summary>
     public string Database => Path.Combine(DataFolder, "trier.db");
 
+    /// <summary>Holds the address the site was last opened at, for <c>trier link</c>.</summary>
+    public string AddressFile => Path.Combine(DataFolder, "address");
+
     /// <summary>Copies made at every close.</summary>
     public string CopiesFolder => Path.Combine(DataFolder, "copies");
 

@@ -1,7 +1,10 @@
 using Trier.Web.Access;
 using Trier.Web.Plans;
 using Trier.Web.Tastings;
+using Trier.Web.Tastings.Board;
 using Trier.Web.Tastings.Cards;
+using Trier.Web.Tastings.Plates;
+using Trier.Web.Verdicts;
 
 namespace Trier.Web.Hosting;
 
@@ -16,5 +19,8 @@ internal static class Routes
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
         maker.MapCards();
+        maker.MapPlates();
+        maker.MapBoard();
+        maker.MapVerdict();
     }
 }

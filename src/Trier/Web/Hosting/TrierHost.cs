@@ -29,7 +29,9 @@ public static class TrierHost
         // Without this every file of wwwroot answers empty when run from a build folder.
         builder.WebHost.UseStaticWebAssets();
         // One warning line is worth reading; a line for every page is not, and would write taster links into a log.
-        builder.Logging.ClearProviders().AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
+        builder.Logging.ClearProviders().AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
+            // The keys lie in the user's own folder and are read by this program alone; a warning at every first start would only worry people.
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         Listen(builder, settings);
         AddServices(builder.Services, settings, clock ?? TimeProvider.System);
 
@@ -80,6 +82,7 @@ public static class TrierHost
         services.AddSingleton<TasterDoors>();
         services.AddSingleton<WrongTries>();
         services.AddSingleton<Copies>();
+        services.AddSingleton<Verdicts.Verdicts>();
         services.AddSingleton<Visits>();
         services.AddSingleton<Saving>();
         services.AddRazorComponents();

@@ -1,0 +1,35 @@
+using System.CommandLine;
+using Trier.Commands.Tastings;
+
+namespace Trier.Commands;
+
+/// <summary>The command line: what there is, and its exit codes: 0 done, 1 the input is wrong, 2 the command is wrong.</summary>
+internal static class CommandLine
+{
+    public const int Done = 0;
+    public const int WrongInput = 1;
+    public const int WrongCommand = 2;
+
+    public static async Task<int> RunAsync(string[] args)
+    {
+        var root = new RootCommand("Trier: make, age, cut and taste cheese fairly, and say what was learned.");
+        root.Subcommands.Add(DemoCommand.Create());
+        root.Subcommands.Add(ServeCommand.Create());
+        root.Subcommands.Add(LinkCommand.Create());
+        root.Subcommands.Add(BackupCommand.Create());
+        var help = new Command("help", "Say what there is.");
+        help.SetAction(async (_, cancellation) => await root.Parse("--help").InvokeAsync(cancellationToken: cancellation));
+        root.Subcommands.Add(help);
+
+        if (args.Length == 0) args = ["--help"];
+        var parsed = root.Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var error in parsed.Errors) await Console.Error.WriteLineAsync(error.Message);
+            await Console.Error.WriteLineAsync("“trier help” says what there is.");
+            return WrongCommand;
+        }
+
+        return await parsed.InvokeAsync();
+    }
+}

@@ -1,0 +1,13 @@
+using Trier.Trials.Makes;
+using Trier.Trials.Tastings;
+using Trier.Web.Shared;
+
+namespace Trier.Web.Plans;
+
+/// <summary>A wheel's mark as it is drawn on a page.</summary>
+internal static class Looks
+{
+    public static WheelLook Of(Entry entry) => Of(entry.Mark);
+
+    public static WheelLook Of(Trier.Trials.Makes.WheelMark mark) => new(mark.Shape, mark.Fill == 0 ? WheelFill.Solid : WheelFill.Open, mark.Tone);
+}

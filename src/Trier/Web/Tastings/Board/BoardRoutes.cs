@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using Trier.Storage.Access;
+using Trier.Storage.Tastings;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Events;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Hosting;
+using Trier.Web.Plans;
+
+namespace Trier.Web.Tastings.Board;
+
+/// <summary>The board while guests taste: ballots counted in, never votes; what happened in the room; closing and revealing.</summary>
+internal static class BoardRoutes
+{
+    public static void MapBoard(this IEndpointRouteBuilder maker)
+    {
+        maker.MapGet("/trials/{id:guid}/board", ShowAsync);
+        maker.MapPost("/trials/{id:guid}/room/{deed}", NoteAsync);
+        maker.MapPost("/trials/{id:guid}/walk-ins/{asked:guid}", AnswerAsync);
+        maker.MapPost("/trials/{id:guid}/close", CloseAsync);
+        maker.MapPost("/trials/{id:guid}/reopen", (Guid id, IFormCollection form, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/board", tasting => tasting is ClosedTasting closed ? closed.Reopen(trials.Now, new Posted(form).Text("reason")) : TrialPages.TooLate("reason", "Only closed ballots can be opened again, and only while the key is sealed.")));
+        maker.MapPost("/trials/{id:guid}/admit", AdmitAsync);
+        maker.MapPost("/trials/{id:guid}/reveal", (Guid id, IFormCollection _, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/verdict", tasting => tasting is ClosedTasting closed ? closed.Reveal(trials.Now) : TrialPages.TooLate("reveal", "Close the ballots first: the key opens after the last one.")));
+    }
+
+    private static async Task<IResult> ShowAsync(Guid id, TrialStore trials, WalkIns walkIns)
+    {
+        if (await trials.FindAsync(new(id)) is not { } tasting) return Results.NotFound();
+        if (tasting is DraftTasting or SealedTasting) return Page.GoTo($"/trials/{id}");
+        return await BoardAsync(tasting, trials, walkIns, []);
+    }
+
+    private static async Task<IResult> BoardAsync(Tasting tasting, TrialStore trials, WalkIns walkIns, IEnumerable<Problem> problems)
+    {
+        var faults = Page.Faults(problems);
+        var parameters = new (string, object?)[]
+        {
+            ("Tasting", tasting),
+            ("Ballots", await trials.BallotsAsync(tasting)),
+            ("Waiting", (await walkIns.OfAsync(tasting.Book.Trial)).Where(walkIn => walkIn.Taster is null && !walkIn.TurnedAway).ToList()),
+            ("Now", trials.Now),
+            ("Faults", faults),
+        };
+        return faults.Count == 0 ? Page.Of<BoardPage>(parameters) : Page.Again<BoardPage>(parameters);
+    }
+
+    private static async Task<IResult> NoteAsync(Guid id, string deed, IFormCollection form, TrialStore trials, WalkIns walkIns)
+    {
+        var posted = new Posted(form);
+        var outcome = await trials.ActAsync(new(id), tasting => tasting is RoomTasting room ? Note(room, deed, posted, trials.Now) : TrialPages.TooLate("room", "The room can be noted from the first plate until the reveal."));
+        if (outcome.Ok) return Page.GoTo($"/trials/{id}/board");
+        return await trials.FindAsync(new(id)) is { } found ? await BoardAsync(found, trials, walkIns, outcome.Problems) : Results.NotFound();
+    }
+
+    private static Outcome<ImmutableArray<DayEvent>> Note(RoomTasting room, string deed, Posted posted, DateTimeOffset now)
+    {
+        var taster = new TasterId(posted.Id("who") ?? Guid.Empty);
+        var first = BlindCode.TryParse(posted.Text("first"), out var one) ? one : default;
+        var second = BlindCode.TryParse(posted.Text("second"), out var other) ? other : default;
+        return deed switch
+        {
+            "late" => room.CameLate(now, taster),
+            "left" => room.Leave(now, taster),
+            "compared" => room.CompareNotes(now, [.. posted.Ids("people").Select(person => new TasterId(person))]),
+            "spoken" => room.SpeakAloud(now, first, posted.Optional("words")),
+            "swapped" => room.SwapCodes(now, taster, first, second, posted.Text("reason"), posted.Text("witness")),
+            "undo" => room.Undo(now, posted.Number("sequence") ?? 0),
+            _ => TrialPages.TooLate("room", "This cannot be noted."),
+        };
+    }
+
+    private static async Task<IResult> AnswerAsync(Guid id, Guid asked, IFormCollection form, TrialStore trials, WalkIns walkIns)
+    {
+        if (await walkIns.FindAsync(asked) is not { } walkIn || walkIn.Trial.Value != id || walkIn.Taster is not null) return Page.GoTo($"/trials/{id}/board");
+        if (new Posted(form).Text("answer") != "yes")
+        {
+            await walkIns.AnswerAsync(asked, null);
+            return Page.GoTo($"/trials/{id}/board");
+        }
+
+        var taster = new TasterId(Guid.CreateVersion7());
+        var outcome = await trials.ActAsync(new(id), tasting => tasting is OpenTasting open ? open.AddTaster(trials.Now, taster, walkIn.Name, false, false, 1) : TrialPages.TooLate("name", "The tasting is not open."));
+        if (outcome.Ok) await walkIns.AnswerAsync(asked, taster);
+        return outcome.Ok ? Page.GoTo($"/trials/{id}/board") : Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}/board"));
+    }
+
+    private static async Task<IResult> CloseAsync(Guid id, IFormCollection _, TrialStore trials, Copies copies)
+    {
+        var outcome = await trials.ActAsync(new(id), tasting => tasting is OpenTasting open ? open.Close(trials.Now) : TrialPages.TooLate("close", "The ballots are closed already."));
+        if (!outcome.Ok) return Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}/board"));
+        await copies.MakeAsync(new(id));
+        return Page.GoTo($"/trials/{id}/board");
+    }
+
+    private static async Task<IResult> AdmitAsync(Guid id, IFormCollection form, TrialStore trials)
+    {
+        var wanted = new RevisionId(new Posted(form).Id("revision") ?? Guid.Empty);
+        if (await trials.FindAsync(new(id)) is not { } found) return Results.NotFound();
+        var revision = (await trials.BallotsAsync(found)).Values.SelectMany(history => history.All).FirstOrDefault(candidate => candidate.Id == wanted);
+        return await TrialPages.DoAsync(id, trials, $"/trials/{id}/board", tasting =>
+            revision is not null && tasting is ClosedTasting closed ? closed.Admit(trials.Now, revision) : TrialPages.TooLate("ballot", "A late ballot can be let in after the close and before the reveal."));
+    }
+}

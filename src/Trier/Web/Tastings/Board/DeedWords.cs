@@ -1,0 +1,19 @@
+using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Events;
+
+namespace Trier.Web.Tastings.Board;
+
+/// <summary>What was noted, in one sentence.</summary>
+internal static class DeedWords
+{
+    public static string Of(DayBook book, DayEvent happened) => happened switch
+    {
+        TasterCameLate late => $"{book.Taster(late.Taster)!.Name} came late.",
+        TasterLeft left => $"{book.Taster(left.Taster)!.Name} left. What was said is kept.",
+        NotesCompared compared => $"{string.Join(" and ", compared.Tasters.Select(taster => book.Taster(taster)!.Name))} compared notes. Their ballots stay; the verdict will say what changes without them.",
+        IdentitySpoken spoken => $"What sample {spoken.Code} is was said aloud.",
+        CodesSwapped swapped => $"{swapped.First} and {swapped.Second} changed places on {book.Taster(swapped.Taster)!.Name}’s plate.",
+        TasterLetGo gone => $"{book.Taster(gone.Taster)!.Name} was taken off the list.",
+        _ => "Noted.",
+    };
+}

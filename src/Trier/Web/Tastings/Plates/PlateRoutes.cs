@@ -1,0 +1,78 @@
+using Trier.Statistics.Randomness;
+using Trier.Storage.Tastings;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Access;
+using Trier.Web.Hosting;
+using Trier.Web.Plans;
+
+namespace Trier.Web.Tastings.Plates;
+
+/// <summary>Sealing, the plates and the plating list.</summary>
+internal static class PlateRoutes
+{
+    public static void MapPlates(this IEndpointRouteBuilder maker)
+    {
+        maker.MapPost("/trials/{id:guid}/seal", (Guid id, IFormCollection _, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is DraftTasting draft ? draft.Seal(trials.Now, Chance.Draw()) : TrialPages.TooLate("seal", "The key is sealed already.")));
+        maker.MapPost("/trials/{id:guid}/break-seal", (Guid id, IFormCollection _, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}", tasting => tasting is SealedTasting sealedTasting ? sealedTasting.BreakSeal(trials.Now) : TrialPages.TooLate("seal", "The first plate is out: the seal can no longer be broken.")));
+        maker.MapGet("/trials/{id:guid}/plates", ShowAsync);
+        maker.MapGet("/trials/{id:guid}/plating", AskAsync);
+        maker.MapPost("/trials/{id:guid}/plating", OpenKeyAsync);
+        maker.MapPost("/trials/{id:guid}/open", (Guid id, IFormCollection _, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/board", tasting => tasting is SealedTasting sealedTasting ? sealedTasting.Open(trials.Now) : TrialPages.TooLate("open", "The tasting is open already.")));
+        maker.MapPost("/trials/{id:guid}/withdraw", WithdrawAsync);
+    }
+
+    private static async Task<IResult> ShowAsync(Guid id, TrialStore trials, TasterDoors doors) =>
+        await trials.FindAsync(new(id)) is { } tasting && tasting is not DraftTasting
+            ? Page.Of<PlatesPage>(("Tasting", tasting), ("Doors", await doors.OfAsync(tasting)))
+            : Page.GoTo($"/trials/{id}");
+
+    private static async Task<IResult> AskAsync(Guid id, TrialStore trials) =>
+        await trials.FindAsync(new(id)) is { } tasting && tasting is not DraftTasting
+            ? Page.Of<PlatingPage>(("Tasting", tasting), ("Opened", tasting is RevealedTasting))
+            : Page.GoTo($"/trials/{id}");
+
+    private static async Task<IResult> OpenKeyAsync(Guid id, IFormCollection form, TrialStore trials)
+    {
+        var posted = new Posted(form);
+        var by = posted.Text("by");
+        var early = posted.Text("who") == "maker";
+        if (posted.Text("who").Length == 0 || (!early && by.Length == 0))
+        {
+            return await trials.FindAsync(new(id)) is { } again and not DraftTasting
+                ? Page.Again<PlatingPage>(("Tasting", again), ("Faults", Page.Faults([new Problem("by", "Say who opens the key: it is written into the record.")])))
+                : Results.NotFound();
+        }
+
+        var name = early ? "The maker" : by;
+        var outcome = await trials.ActAsync(new(id), tasting => tasting switch
+        {
+            SealedTasting sealedTasting => sealedTasting.OpenKey(trials.Now, name, early),
+            RoomTasting room => room.OpenKey(trials.Now, name, early),
+            _ => TrialPages.TooLate("key", "There is no sealed key to open."),
+        });
+        return outcome.TryGet(out var after) ? Page.Of<PlatingPage>(("Tasting", after), ("Opened", true)) : Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}/plates"));
+    }
+
+    private static async Task<IResult> WithdrawAsync(Guid id, IFormCollection form, TrialStore trials)
+    {
+        var posted = new Posted(form);
+        if (posted.Id("wheel") is not { } chosen) return Page.GoTo($"/trials/{id}#wheels");
+        var wheel = new WheelId(chosen);
+        var twice = posted.Id("repeat") is { } repeat ? new WheelId(repeat) : (WheelId?)null;
+        var outcome = await trials.ActAsync(new(id), tasting => tasting switch
+        {
+            DraftTasting draft => draft.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by")),
+            SealedTasting sealedTasting => sealedTasting.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), twice, Chance.Draw()),
+            OpenTasting open => open.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by")),
+            _ => TrialPages.TooLate("wheel", "The ballots are closed: what is known of the wheel can still be corrected, and the verdict tells it."),
+        });
+        if (outcome.TryGet(out var after)) return Page.GoTo(after switch { DraftTasting => $"/trials/{id}", SealedTasting => $"/trials/{id}/plates", _ => $"/trials/{id}/board" });
+        return await trials.FindAsync(new(id)) is { } found && found.Book.Entry(wheel) is { } entry
+            ? Page.Again<EditWheelPage>(("Tasting", found), ("Entry", entry), ("Faults", Page.Faults(outcome.Problems)))
+            : Results.NotFound();
+    }
+}

@@ -1,0 +1,16 @@
+using System.Globalization;
+
+namespace Trier.Web.Verdicts;
+
+/// <summary>Numbers as the pages write them: a decimal comma.</summary>
+internal static class Numbers
+{
+    private static readonly NumberFormatInfo Comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "\u202f" };
+
+    public static string Places(double value, int decimals) => value.ToString($"F{decimals}", Comma);
+
+    public static string Plain(double value) => value.ToString("0.##", Comma);
+
+    /// <summary>A chance for the fold: as many digits as tell something.</summary>
+    public static string Chance(double p) => p < 0.001 ? p.ToString("0.######", Comma) : p.ToString("0.####", Comma);
+}
