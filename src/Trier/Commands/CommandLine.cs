@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Trier.Commands.Tastings;
+using Trier.Commands.Verdicts;
 
 namespace Trier.Commands;
 
@@ -17,6 +18,7 @@ internal static class CommandLine
         root.Subcommands.Add(ServeCommand.Create());
         root.Subcommands.Add(LinkCommand.Create());
         root.Subcommands.Add(BackupCommand.Create());
+        root.Subcommands.Add(VerdictCommand.Create());
         var help = new Command("help", "Say what there is.");
         help.SetAction(async (_, cancellation) => await root.Parse("--help").InvokeAsync(cancellationToken: cancellation));
         root.Subcommands.Add(help);

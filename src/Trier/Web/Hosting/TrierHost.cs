@@ -82,7 +82,7 @@ public static class TrierHost
         services.AddSingleton<TasterDoors>();
         services.AddSingleton<WrongTries>();
         services.AddSingleton<Copies>();
-        services.AddSingleton<Verdicts.Verdicts>();
+        services.AddSingleton<Verdicts.JudgedTastings>();
         services.AddSingleton<Visits>();
         services.AddSingleton<Saving>();
         services.AddRazorComponents();

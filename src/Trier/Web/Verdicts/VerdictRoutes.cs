@@ -16,18 +16,18 @@ internal static class VerdictRoutes
 {
     public static void MapVerdict(this IEndpointRouteBuilder maker)
     {
-        maker.MapGet("/trials/{id:guid}/verdict", async (Guid id, Verdicts verdicts) =>
+        maker.MapGet("/trials/{id:guid}/verdict", async (Guid id, JudgedTastings verdicts) =>
             await verdicts.FindAsync(new(id)) is { } found ? Page.Of<VerdictPage>(("Tasting", found.Tasting), ("Verdict", found.Verdict)) : Page.GoTo($"/trials/{id}"));
-        maker.MapGet("/trials/{id:guid}/verdict.json", async (Guid id, Verdicts verdicts) =>
+        maker.MapGet("/trials/{id:guid}/verdict.json", async (Guid id, JudgedTastings verdicts) =>
             await verdicts.FindAsync(new(id)) is { } found ? Results.File(Encoding.UTF8.GetBytes(VerdictJson.Write(found.Verdict)), "application/json", "verdict.json") : Results.NotFound());
-        maker.MapGet("/trials/{id:guid}/ballots.csv", async (Guid id, Verdicts verdicts) =>
+        maker.MapGet("/trials/{id:guid}/ballots.csv", async (Guid id, JudgedTastings verdicts) =>
             await verdicts.FindAsync(new(id)) is { } found ? Results.File(Encoding.UTF8.GetBytes(BallotsCsv.Write(found.Verdict.Record)), "text/csv", "ballots.csv") : Results.NotFound());
     }
 }
 
 /// <summary>Judges a revealed tasting once and keeps the verdict until something is corrected.</summary>
 /// <param name="trials">The trials.</param>
-internal sealed class Verdicts(TrialStore trials)
+internal sealed class JudgedTastings(TrialStore trials)
 {
     private readonly ConcurrentDictionary<TrialId, (int Events, Lazy<Verdict> Verdict)> _kept = new();
 

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Trier.Statistics.Agreement;
+using Trier.Statistics.RankTests;
+using Trier.Trials.Verdicts.Findings;
+using Planned = Trier.Trials.Plans.CountingRule;
+
+namespace Trier.Trials.Verdicts.Counting;
+
+/// <summary>The yardsticks: one cheese served twice, one recipe made twice.</summary>
+internal static class Repeating
+{
+    /// <summary>Above this many ballots the exact count of distances costs more than it says.</summary>
+    private const int MostBallots = 1_000;
+
+    public static ImmutableArray<RepeatFinding> Of(Electorate electorate) =>
+        [.. electorate.Repeats.Where(r => electorate.OwnColumns.ContainsKey(r.RepeatOf!)).Select(r => One(electorate, r)).OfType<RepeatFinding>()];
+
+    public static ImmutableArray<SameRecipeFinding> SameRecipe(Electorate electorate, Judged judged)
+    {
+        var wheels = electorate.Wheels.Where(w => w.Facts.Recipe is not null).ToList();
+        if (judged.Gate is null || wheels.Count == 0) return [];
+        var pairs = Pairs.Compare(Rules.Score(electorate, electorate.Headline, Planned.Default), 1);
+        return
+        [
+            .. from pair in pairs
+               let better = electorate.Wheels[pair.Better]
+               let worse = electorate.Wheels[pair.Worse]
+               where better.Facts.Recipe is not null && string.Equals(better.Facts.Recipe, worse.Facts.Recipe, StringComparison.OrdinalIgnoreCase)
+               orderby better.Facts.Recipe, better.Id, worse.Id
+               select new SameRecipeFinding(better.Facts.Recipe!, better.Id, worse.Id, pair.MeanGap, pair.GapInterval),
+        ];
+    }
+
+    private static RepeatFinding? One(Electorate electorate, SampleRecord check)
+    {
+        var columns = Electorate.Columns(electorate.Ids.Append(check.Id));
+        var voters = electorate.Voters.Where(electorate.CountsByPlan).ToList();
+        var rankings = voters
+            .Select(v => Electorate.RankingOf(v, columns))
+            .OfType<Trier.Statistics.Rankings.Ranking>()
+            .Where(r => r.Served.Length >= 2)
+            .ToList();
+        if (rankings.Count is 0 or > MostBallots) return null;
+        var found = HiddenRepeat.Compare(Trier.Statistics.Rankings.RankingSet.Create(rankings), columns[check.RepeatOf!], columns[check.Id]);
+        if (!found.Stands) return null;
+        var repeat = found.Value;
+        var gaps = voters
+            .Select(v => (One: v.Answers.GetValueOrDefault(check.RepeatOf!)?.Liking, Other: v.Answers.GetValueOrDefault(check.Id)?.Liking))
+            .Where(l => l is { One: not null, Other: not null })
+            .Select(l => Math.Abs(l.One!.Value - l.Other!.Value))
+            .ToList();
+        return new(
+            check.Id,
+            check.RepeatOf!,
+            repeat.Ballots,
+            repeat.SumOfDistances,
+            repeat.SumOfDistances / repeat.Ballots,
+            repeat.ExpectedSum / repeat.Ballots,
+            repeat.P,
+            repeat.Adjacent,
+            repeat.ExpectedAdjacent,
+            repeat.AdjacentP,
+            repeat.Yardstick,
+            gaps.Count == 0 ? null : gaps.Average());
+    }
+}

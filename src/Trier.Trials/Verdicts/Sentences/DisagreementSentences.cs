@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Trier.Trials.Verdicts.Findings;
+
+namespace Trier.Trials.Verdicts.Sentences;
+
+/// <summary>Where the rules and the tasters part company. Facts and counts only: what is more than luck is said elsewhere.</summary>
+internal static class DisagreementSentences
+{
+    public static ImmutableArray<string> All(Verdict verdict)
+    {
+        if (verdict.Variants.IsEmpty) return [];
+        var sentences = ImmutableArray.CreateBuilder<string>();
+        var firsts = Firsts(verdict);
+        if (firsts is not null) sentences.Add(firsts);
+        foreach (var rule in verdict.Variants.Where(v => v.Kind == VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges && !(v.Subject == "firsts" && firsts is not null)))
+            sentences.Add(Rule(verdict, rule));
+        if (sentences.Count == 0 && verdict.Leaders.Length > 0) sentences.Add(Agreed(verdict));
+        if (Parted(verdict) is { } parted) sentences.Add(parted);
+        return sentences.ToImmutable();
+    }
+
+    /// <summary>The headline of the disagreement, or of its absence.</summary>
+    public static string Headline(Verdict verdict) =>
+        Firsts(verdict) ?? Parted(verdict) ?? (verdict.Variants.IsEmpty || verdict.Leaders.IsEmpty
+            ? $"{Phrase.Number(verdict.Panel.Tasters)} {(verdict.Panel.Tasters == 1 ? "taster has" : "tasters have")} a ballot in this count, and every one is listed below."
+            : verdict.Variants.FirstOrDefault(v => v.Kind == VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges) is { } rule ? Rule(verdict, rule) : Agreed(verdict));
+
+    private static string Agreed(Verdict verdict) =>
+        verdict.Leaders.Length == 1
+            ? $"Every way of counting we tried puts {Naming.Of(verdict, verdict.Leaders)} first."
+            : $"Every way of counting we tried leaves {Naming.Of(verdict, verdict.Leaders)} level.";
+
+    private static string Rule(Verdict verdict, Variant rule) =>
+        rule.Leaders.IsEmpty ? $"By {rule.Subject} nobody leads."
+        : $"By {rule.Subject} {Naming.Of(verdict, rule.Leaders)} {Phrase.Verb(rule.Leaders.Length, "leads", "share the lead")}, not by {Phrase.Name(verdict.Record.Plan.Rule)}.";
+
+    private static string? Firsts(Verdict verdict)
+    {
+        var rule = verdict.Variants.FirstOrDefault(v => v is { Kind: VariantKind.OtherRule, Subject: "firsts", Effect: VariantEffect.LeaderChanges });
+        if (rule is null || rule.Leaders.IsEmpty || verdict.Leaders.IsEmpty) return null;
+        var most = verdict.Tally.First(t => t.Id == rule.Leaders[0]);
+        var shared = verdict.Tally.Any(t => t.FirstsShared > 0);
+        var count = shared ? "" : rule.Leaders.Length > 1 ? $", {Phrase.Number(most.Firsts)} each" : $", {Phrase.Number(most.Firsts)}";
+        var names = Naming.Of(verdict, rule.Leaders);
+        var head = rule.Leaders.Length > 1 ? $"{names} tie for the most firsts{count}" : $"{names} has the most firsts{count}";
+        return $"{head}, but {Naming.Of(verdict, verdict.Leaders)} {Phrase.Verb(verdict.Leaders.Length, "has", "have")} {Phrase.Lead(verdict.Record.Plan.Rule)}.";
+    }
+
+    /// <summary>The wheel with most of both ends, where a quarter or more put it at each.</summary>
+    private static string? Parted(Verdict verdict)
+    {
+        if (verdict.Wheels.Length < 3) return null;
+        var line = verdict.Tally.OrderByDescending(t => Math.Min(t.Firsts, t.Lasts)).ThenBy(t => t.Id, StringComparer.Ordinal).First();
+        var both = Math.Min(line.Firsts, line.Lasts);
+        if (both < 2 || both * 4 < verdict.Panel.Ballots) return null;
+        return $"Opinions part over {Naming.Of(verdict, line.Id)}: {Phrase.Number(line.Firsts)} put it first and {Phrase.Number(line.Lasts)} last, of {Phrase.Number(line.Ballots)}.";
+    }
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Trier.Trials.Makes;
+
+namespace Trier.Trials.Verdicts.Sentences;
+
+/// <summary>What this tasting cannot know.</summary>
+internal static class LimitSentences
+{
+    public static ImmutableArray<string> All(Verdict verdict)
+    {
+        var sentences = ImmutableArray.CreateBuilder<string>();
+        if (verdict.Record.Head.FromFile)
+        {
+            sentences.Add("A ballot file holds ballots alone: who compared notes, who knew the key and what else differed between the samples it cannot say.");
+        }
+        else
+        {
+            if (Recipes(verdict) is { } recipes) sentences.Add(recipes);
+            if (Differs(verdict) is { } differs) sentences.Add(differs);
+        }
+
+        foreach (var gone in verdict.Record.Withdrawals.OrderBy(w => w.At).ThenBy(w => w.Id, StringComparer.Ordinal))
+        {
+            var had = gone.HadIt.IsEmpty ? "" : $" {Phrase.List(gone.HadIt)} had already tasted it.";
+            var when = gone.WhileTasting ? $" at {gone.At.ToString("HH:mm", CultureInfo.InvariantCulture)}, with guests at the table" : $" at {gone.At.ToString("HH:mm", CultureInfo.InvariantCulture)}";
+            sentences.Add($"{gone.Name} was withdrawn{when} ({gone.Reason.TrimEnd('.')}), so nothing is said about it.{had}");
+        }
+
+        if (verdict.Record.Notes.Any(n => n.Kind is DayNoteKind.KeyOpenedEarly or DayNoteKind.SpokenAloud))
+            sentences.Add("The tasting was not fully blind; from when on stands in the day’s notes.");
+        if (verdict.Level.Reason == Findings.NothingToTest.None)
+            sentences.Add($"It speaks of these {Phrase.Wheels(verdict.Record)} and of people like those who came, on that day.");
+        return sentences.ToImmutable();
+    }
+
+    /// <summary>The one limit that belongs on the first screen: one wheel a recipe; null for files.</summary>
+    public static string? Recipes(Verdict verdict)
+    {
+        if (verdict.Record.Head.FromFile || verdict.Wheels.Length < 2) return null;
+        var wheels = verdict.Wheels.GroupBy(w => w.Facts.Recipe ?? w.Name, StringComparer.OrdinalIgnoreCase).ToList();
+        if (wheels.Count < 2) return "All wheels are of one recipe, so this compares days and wheels, not recipes.";
+        return wheels.All(g => g.Count() == 1)
+            ? "One wheel of each recipe cannot tell whether the recipe or the day did it."
+            : "With so few wheels of each recipe nobody can tell whether the recipe or the day did it.";
+    }
+
+    private static string? Differs(Verdict verdict)
+    {
+        if (verdict.Wheels.Length < 2) return null;
+        var (first, second) = (verdict.Wheels[0], verdict.Wheels[1]);
+        var names = first.Facts.Values.Keys.Concat(second.Facts.Values.Keys)
+            .Where(f => f is not (WheelFacts.RecipeFact or WheelFacts.NotesFact or WheelFacts.AllergensFact))
+            .Distinct(StringComparer.Ordinal)
+            .Where(f => !string.Equals(first.Facts[f], second.Facts[f], StringComparison.OrdinalIgnoreCase))
+            .Order(StringComparer.Ordinal)
+            .Select(f => f == WheelFacts.MadeFact ? "make date" : f)
+            .ToList();
+        return names.Count == 0 ? null : $"{first.Name} and {second.Name} differ in more than their recipe: {Phrase.List(names)}.";
+    }
+}

@@ -1,0 +1,49 @@
+using Trier.Trials.Verdicts.Findings;
+
+namespace Trier.Trials.Verdicts.Sentences;
+
+/// <summary>Who counts, what n means, and by what rule.</summary>
+internal static class PanelSentence
+{
+    public static string Of(Verdict verdict)
+    {
+        var panel = verdict.Panel;
+        var record = verdict.Record;
+        var rule = Rule(verdict);
+        if (panel.Ballots == 0) return $"Nobody placed two {Phrase.Wheels(record)} or more, so n is 0; the rule would be {rule}.";
+        var blind = record.Head.FromFile ? "" : "blind ";
+        var placed = panel.Main == MainCount.CompleteBallots
+            ? $"placed all {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(record)}"
+            : $"placed two {Phrase.Wheels(record)} or more";
+        var share = panel.Ballots == panel.Tasters ? "" : $" of {Phrase.Number(panel.Tasters)}";
+        var tasters = panel.Ballots == 1 && share.Length == 0 ? "taster" : "tasters";
+        var who = $"{Phrase.Number(panel.Ballots)}{share} {blind}{tasters} {placed} and {Phrase.Verb(panel.Ballots == 1 ? 1 : 2, "counts", "count")} here";
+        return $"{who}, by {rule}; {Meaning(verdict)}.";
+    }
+
+    private static string Rule(Verdict verdict)
+    {
+        var name = Phrase.Name(verdict.Record.Plan.Rule);
+        if (verdict.Panel.Main == MainCount.AllBallots && verdict.Panel.Complete != verdict.Panel.Placing) name += " adjusted for what each was served";
+        return verdict.Record.Head.FromFile ? $"{name}, the usual rule, for a file fixes none" : $"{name}, the rule fixed beforehand";
+    }
+
+    private static string Meaning(Verdict verdict)
+    {
+        var n = Phrase.Number(verdict.Panel.Voices);
+        var groups = verdict.Ballots
+            .Where(b => b is { Standing: StripStanding.Counted, Voice: not null })
+            .GroupBy(b => b.Voice)
+            .Where(g => g.Count() > 1)
+            .OrderBy(g => g.Key)
+            .Select(g => Phrase.List(g.Select(b => b.Name)))
+            .ToList();
+        return groups.Count switch
+        {
+            0 when verdict.Panel.Voices == 1 => "that is one voice, so n is 1",
+            0 => $"each is one voice, so n is {n}",
+            <= 3 => $"{string.Join("; ", groups)} compared notes and are one voice{(groups.Count > 1 ? " each" : "")}, so n is {n} voices",
+            _ => $"those who compared notes are one voice, so n is {n} voices",
+        };
+    }
+}

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using Trier.Statistics.RankTests;
+using Trier.Trials.Plans;
+using Trier.Trials.Verdicts.Findings;
+
+namespace Trier.Trials.Verdicts.Sentences;
+
+/// <summary>How sure, in places and people.</summary>
+internal static class SureSentences
+{
+    public static ImmutableArray<string> All(Verdict verdict)
+    {
+        var sentences = ImmutableArray.CreateBuilder<string>();
+        sentences.Add(LevelSentence.Of(verdict));
+        if (verdict.Gate is null) return sentences.ToImmutable();
+        if (verdict.Leaders.Length == 1 && verdict.Gate.LeadLuck is { } lead)
+            sentences.Add($"A lead this big turns up by luck {Chance.TimesInTen(lead.Value)}.");
+        if (Gap(verdict) is { } gap) sentences.Add(gap);
+        var needed = Shaffer.SmallestPanel(verdict.Wheels.Length);
+        if (verdict.Panel.Voices < needed)
+            sentences.Add($"With {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(verdict.Record)} no pair can be told apart with fewer than {Phrase.Number(needed)} voices, even if all agree.");
+        if (verdict.Pairs.Any(p => !p.Shown)) sentences.Add("What is left open here is not settled either way: it may still differ.");
+        return sentences.ToImmutable();
+    }
+
+    private static string? Gap(Verdict verdict)
+    {
+        if (verdict.Leaders.Length != 1 || verdict.Record.Plan.Rule is not CountingRule.AveragePlace) return null;
+        var second = verdict.Wheels[1].Id;
+        var pair = verdict.Pairs.FirstOrDefault(p => p.Better == verdict.Leaders[0] && p.Worse == second);
+        if (pair is null) return null;
+        var share = $"{Phrase.Count(pair.Preferring)} of {Phrase.Number(pair.Voices)} voices put {Naming.Of(verdict, pair.Better)} above {Naming.Of(verdict, second)}";
+        return $"{share}; on average it seems {Phrase.Tenths(pair.Gap)} places ahead, and a lead is seen a little too large in a small company.";
+    }
+}

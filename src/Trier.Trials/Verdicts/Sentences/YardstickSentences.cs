@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using Trier.Trials.Verdicts.Findings;
+
+namespace Trier.Trials.Verdicts.Sentences;
+
+/// <summary>The yardsticks: one cheese served twice, one recipe made twice.</summary>
+internal static class YardstickSentences
+{
+    public static ImmutableArray<string> All(Verdict verdict)
+    {
+        var sentences = ImmutableArray.CreateBuilder<string>();
+        foreach (var repeat in verdict.Repeats)
+        {
+            var name = Naming.Of(verdict, repeat.Counts);
+            sentences.Add($"{name} was served twice, and tasters put its two servings {Phrase.Tenths(repeat.MeanDistance)} places apart on average ({Phrase.Tenths(repeat.MeanByLuck)} by luck), next to each other on {Phrase.Number(repeat.NextToEachOther)} of {Phrase.Number(repeat.Ballots)} ballots; that is one taster’s noise.");
+            if (repeat.Yardstick is { } y)
+                sentences.Add($"Averages are steadier: two servings of one cheese would land within {Phrase.Tenths(y)} average places of each other in 9 panels of 10.{Within(verdict, y)}");
+        }
+
+        foreach (var same in verdict.SameRecipe)
+            sentences.Add($"{Naming.Of(verdict, same.Better)} and {Naming.Of(verdict, same.Worse)} are one recipe ({same.Recipe}) made twice, and came out {Phrase.Tenths(same.Gap)} places apart{Against(verdict, same)}.");
+        return sentences.ToImmutable();
+    }
+
+    private static string Within(Verdict verdict, double yardstick)
+    {
+        if (LeadGap(verdict) is not { } gap) return "";
+        var (leader, second) = (Naming.Of(verdict, verdict.Wheels[0].Id), Naming.Of(verdict, verdict.Wheels[1].Id));
+        return gap < yardstick
+            ? $" {leader} and {second} are nearer than that: not separated."
+            : $" {leader} and {second} are {Phrase.Tenths(gap)} apart.";
+    }
+
+    private static string Against(Verdict verdict, SameRecipeFinding same)
+    {
+        if (LeadGap(verdict) is not { } gap || verdict.Leaders.Length != 1) return "";
+        var (leader, second) = (Naming.Of(verdict, verdict.Wheels[0].Id), Naming.Of(verdict, verdict.Wheels[1].Id));
+        return same.Gap > gap ? $", more than {leader} and {second} ({Phrase.Tenths(gap)})" : $"; {leader} and {second} are {Phrase.Tenths(gap)} apart";
+    }
+
+    private static double? LeadGap(Verdict verdict) =>
+        verdict.Wheels.Length >= 2 && verdict.Tally[0].AveragePlace is { } first && verdict.Tally[1].AveragePlace is { } second
+            ? Math.Abs(second - first)
+            : null;
+}
