@@ -2,6 +2,7 @@ using System.Diagnostics;
 using Trier.Storage.Common;
 using Trier.Storage.Crasher;
 using Trier.Trials.Common;
+using Trier.Trials.Tastings;
 
 namespace Trier.Storage.Tastings;
 
@@ -37,24 +38,25 @@ public sealed class KilledTests
         var ballots = await room.Trials.BallotsAsync(tasting);
         foreach (var taster in room.Tasters)
         {
-            var stored = ballots[taster].All;
+            var history = ballots.GetValueOrDefault(taster, BallotHistory.None);
+            var stored = history.All;
             var sent = acknowledged.Where(told => told.Taster == taster).Select(told => told.Send).ToList();
             Assert.Empty(sent.Except(stored.Select(revision => revision.Id)));
             // Each kill can catch one send a taster between the commit and the acknowledgement.
             Assert.InRange(stored.Length, sent.Count, sent.Count + kills);
             Assert.All(stored, revision => Assert.Equal(Said.On(tasting.Book.Served(taster), revision.Id), revision.Content));
-            Assert.Equal(stored[^1].Id, ballots[taster].Current?.Id);
+            Assert.Equal(stored.LastOrDefault()?.Id, history.Current?.Id);
         }
 
         var (someone, send) = acknowledged[^1];
-        var again = await room.ReceiveAsync(new BallotSend(send, someone, null, "phone", Trials.Tastings.BallotSource.Phone, Trials.Tastings.BallotStage.Sent, Said.On(tasting.Book.Served(someone), send)));
+        var again = await room.ReceiveAsync(new BallotSend(send, someone, null, "phone", BallotSource.Phone, BallotStage.Sent, Said.On(tasting.Book.Served(someone), send)));
         Assert.True(again.AlreadyHere);
     }
 
     private static async Task<List<(TasterId Taster, RevisionId Send)>> KilledAsync(Room room)
     {
         var program = Path.Combine(AppContext.BaseDirectory, "Trier.Storage.Crasher.dll");
-        using var process = Process.Start(new ProcessStartInfo("dotnet", [program, room.Database, $"{room.Trial.Value}"]) { RedirectStandardOutput = true })!;
+        using var process = Process.Start(new ProcessStartInfo("dotnet", [program, room.Database, $"{room.Trial.Value}"]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         var acknowledged = new List<(TasterId Taster, RevisionId Send)>();
         var killing = Task.CompletedTask;
         while (await process.StandardOutput.ReadLineAsync() is { } line)
