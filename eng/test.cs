@@ -85,7 +85,7 @@ async Task<(Count Count, string? Trouble)> TestAsync(string name)
 {
     var program = Path.Combine(root, "tests", name, "bin", Configuration, "net10.0", $"{name}.dll");
     var report = Path.Combine(results, $"{name}.trx");
-    var start = new ProcessStartInfo(dotnet, [program, "--report-trx", "--report-trx-filename", $"{name}.trx", "--results-directory", results, "--no-progress", "--no-ansi"])
+    var start = new ProcessStartInfo(dotnet, [program, "--report-trx", "--report-trx-filename", $"{name}.trx", "--results-directory", results, "--progress", "off", "--no-ansi"])
     {
         WorkingDirectory = root,
         RedirectStandardOutput = true,

@@ -11,9 +11,11 @@ public static class SqliteBackup
     /// <param name="database">The database file; may be in use.</param>
     /// <param name="copy">Where the copy goes; replaced where it exists.</param>
     /// <param name="cancellation">Stops the wait.</param>
+    /// <exception cref="ArgumentException">The copy would take the place of the database itself.</exception>
     /// <exception cref="InvalidDataException">The copy did not pass SQLite's own check.</exception>
     public static async Task CopyAsync(string database, string copy, CancellationToken cancellation = default)
     {
+        if (Path.GetFullPath(copy) == Path.GetFullPath(database)) throw new ArgumentException("A copy cannot take the place of the database it is made from.", nameof(copy));
         var unfinished = copy + ".unfinished";
         File.Delete(unfinished);
         var source = new SqliteConnectionStringBuilder { DataSource = database, Mode = SqliteOpenMode.ReadOnly, Pooling = false };
@@ -27,6 +29,9 @@ public static class SqliteBackup
         }
 
         await CheckAsync(unfinished, cancellation);
+        // Logs left by an earlier copy in this place would be read into the new one.
+        File.Delete(copy + "-wal");
+        File.Delete(copy + "-shm");
         File.Move(unfinished, copy, overwrite: true);
     }
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Trier.Statistics.Counting;
-using Trier.Statistics.RankTests;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.Rankings;
+using Trier.Statistics.RankTests;
 
 namespace Trier.Statistics.Agreement;
 

@@ -15,10 +15,10 @@ public sealed record RepeatDistance(int Row, double Distance, bool Adjacent, int
 /// <param name="Distances">One per row that served both.</param>
 /// <param name="Ballots">Ballots behind them.</param>
 /// <param name="SumOfDistances">Sum over ballots.</param>
-/// <param name="ExpectedSum">Its mean by luck; (m+1)/3 a ballot without ties.</param>
-/// <param name="P">P(sum this small or smaller) were the two names dealt at random to the ballot's places; exact.</param>
+/// <param name="ExpectedSum">Its mean by luck: (m+1)/3 a ballot.</param>
+/// <param name="P">P(sum this small or smaller) were the two names dealt at random to the ballot's m places; exact.</param>
 /// <param name="Adjacent">Ballots that put the two next to each other.</param>
-/// <param name="ExpectedAdjacent">Their mean number by luck; 2/m a ballot without ties.</param>
+/// <param name="ExpectedAdjacent">Their mean number by luck: 2/m a ballot.</param>
 /// <param name="AdjacentP">P(at least as many), exact.</param>
 /// <param name="Yardstick">
 /// Y = z sqrt(sum d^2)/n (k+1)/(k+2) with z = 1.645 over the n ballots complete in all k+1 samples, the mean known to be 0: two servings of one item would land within
@@ -29,8 +29,8 @@ public sealed record RepeatResult(
     long Adjacent, double ExpectedAdjacent, double AdjacentP, double? Yardstick);
 
 /// <summary>
-/// A hidden repeat: one item served twice under two names. Under chance the two names fall on two different places of the ballot's
-/// own pattern of places, every ordered pair of places equally likely; sums are convolved over ballots. Source: elementary counting.
+/// A hidden repeat: one item served twice under two names. Under chance the two names fall on two different places of the m on the
+/// ballot, every pair equally likely, whatever ties the ballot has; sums are convolved over ballots. Source: elementary counting.
 /// </summary>
 public static class HiddenRepeat
 {
@@ -56,13 +56,14 @@ public static class HiddenRepeat
         {
             var (ranking, count, _) = samples.Rows[r];
             if (!ranking.IsServed(a) || !ranking.IsServed(b)) continue;
-            var (groups, places) = Pattern(ranking);
+            var m = ranking.Served.Length;
             var doubled = ranking.DoubledMidranks();
             var distance = Math.Abs(doubled[a] - doubled[b]);
             var near = Math.Abs(GroupOf(ranking, a) - GroupOf(ranking, b)) <= 1;
-            distances.Add(new RepeatDistance(r, distance / 2.0, near, places.Length));
-            var (byDistance, nearChance) = Null(groups, places);
-            for (var i = 0; i < byDistance.Length; i++) expectedSum += count * byDistance[i] * i / 2;
+            distances.Add(new RepeatDistance(r, distance / 2.0, near, m));
+            var byDistance = Null(m);
+            var nearChance = 2.0 / m;
+            expectedSum += count * (m + 1) / 3.0;
             expectedNear += count * nearChance;
             ballots += count;
             doubledSum += count * distance;
@@ -98,28 +99,12 @@ public static class HiddenRepeat
         return ranking.Groups.Length;
     }
 
-    private static (int[] Groups, int[] Places) Pattern(Ranking ranking)
+    /// <summary>The chance of each doubled distance for two different places drawn at random from 1 to m: 2(m-x)/(m(m-1)) at distance x.</summary>
+    private static double[] Null(int samples)
     {
-        var doubled = ranking.DoubledMidranks();
-        return ([.. ranking.Served.Select(item => GroupOf(ranking, item))], [.. ranking.Served.Select(item => doubled[item])]);
-    }
-
-    /// <summary>The chance of each doubled distance, and of being neighbours, for two different places drawn at random.</summary>
-    private static (double[] ByDistance, double Near) Null(int[] groups, int[] places)
-    {
-        var byDistance = new double[places.Max() - places.Min() + 1];
-        var near = 0.0;
-        var chance = 2.0 / (places.Length * (places.Length - 1));
-        for (var i = 0; i < places.Length; i++)
-        {
-            for (var j = i + 1; j < places.Length; j++)
-            {
-                byDistance[Math.Abs(places[i] - places[j])] += chance;
-                if (Math.Abs(groups[i] - groups[j]) <= 1) near += chance;
-            }
-        }
-
-        return (byDistance, near);
+        var byDistance = new double[(2 * samples) - 1];
+        for (var x = 1; x < samples; x++) byDistance[2 * x] = 2.0 * (samples - x) / (samples * (samples - 1.0));
+        return byDistance;
     }
 
     private static double[] Convolve(double[] a, double[] b)

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using Trier.Statistics.RankTests;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.Rankings;
+using Trier.Statistics.RankTests;
 
 namespace Trier.Statistics.Agreement;
 

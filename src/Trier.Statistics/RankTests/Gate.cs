@@ -78,7 +78,7 @@ public static class Gate
         else
         {
             p = PValue.Drawn(first.Statistic, effort.Draws);
-            if (IsClose(p, 0.05) || IsClose(p, 0.20))
+            if ((IsClose(p, 0.05) || IsClose(p, 0.20)) && (double)table.Count * effort.CloseDraws <= effort.LargestDrawWork)
             {
                 var more = Drawn(effort.CloseDraws, "more shuffles");
                 p = PValue.Drawn(more.Statistic, effort.CloseDraws);

@@ -35,7 +35,7 @@ public sealed record PValue(double Value, TestMethod Method, double Error = 0, l
 /// </summary>
 /// <param name="ExactWork">The most elementary steps of an exact calculation.</param>
 /// <param name="Draws">Random arrangements of a first pass.</param>
-/// <param name="CloseDraws">Random arrangements where the first pass ends within 3 errors of 0.05 or 0.20.</param>
+/// <param name="CloseDraws">Random arrangements where the first pass ends within 3 errors of 0.05 or 0.20, unless they exceed <paramref name="LargestDrawWork"/>.</param>
 /// <param name="LargestDrawWork">Above this many ballots times draws the chi-square approximation is given, and named.</param>
 public sealed record Effort(double ExactWork, int Draws, int CloseDraws, double LargestDrawWork)
 {

@@ -1,3 +1,7 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace Trier.Statistics.RankTests;
 
 /// <summary>
@@ -11,6 +15,8 @@ internal static class ShuffleConvolution
     // Sums of two parts in a fixed order: the result does not depend on how many threads run.
     private const int StatesWorthSplitting = 512;
 
+    private const int Width = 8;
+
     /// <summary>
     /// The work formula: sum over ballots of states(i) x orders(i), with states(i) = k^(k-2) (R_i/(k-1))^(k-1)/k!, the lattice volume of a
     /// permutohedron of total range R_i over the k! orders. Infinite where a state does not fit 64 bits.
@@ -18,7 +24,7 @@ internal static class ShuffleConvolution
     public static double Work(WholeBallots ballots)
     {
         var k = ballots.Items;
-        if (k is < 3 or > 10 || ballots.Range >= 1L << (64 / k)) return k == 2 && ballots.Range < 1L << 31 ? (double)ballots.Range * ballots.Voices : double.PositiveInfinity;
+        if (k is < 2 or > 10 || ballots.Range >= 1L << (64 / k) || (double)k * ballots.Range * ballots.Range >= int.MaxValue) return double.PositiveInfinity;
         var factor = Math.Pow(k, k - 2);
         for (var i = 2; i <= k; i++) factor /= i;
         var work = 0.0;
@@ -77,7 +83,6 @@ internal static class ShuffleConvolution
     {
         var k = ballots.Items;
         var bits = 64 / k;
-        var never = new Settling(double.PositiveInfinity, double.PositiveInfinity, 0);
         var states = new StateTable(4);
         var first = true;
         var ignored = 0.0;
@@ -87,7 +92,7 @@ internal static class ShuffleConvolution
             for (var i = 0L; i < count; i++)
             {
                 if (first) states.Add(Pack(sorted, bits), 1);
-                else states = Advance(states, step, bits, k, never, ref ignored);
+                else states = Advance(states, step, bits, k, Settling.Never, ref ignored);
                 first = false;
             }
         }
@@ -131,38 +136,39 @@ internal static class ShuffleConvolution
     private static double AdvancePart(
         ulong[] keys, double[] weights, int from, int to, Step step, int bits, int k, Settling settle, StateTable next)
     {
-        var tail = 0.0;
+        var settled = 0.0;
         Span<int> lanes = stackalloc int[k];
-        var orders = step.Orders;
-        Span<int> sum = stackalloc int[k];
+        Span<Vector256<int>> sum = stackalloc Vector256<int>[k];
+        Span<ulong> packed = stackalloc ulong[Width];
+        var certain = Vector256.Create(settle.Certain);
+        var hopeless = Vector256.Create(settle.Hopeless);
         for (var s = from; s < to; s++)
         {
             Unpack(keys[s], bits, lanes);
             var weight = weights[s] * step.Chance;
-            for (var start = 0; start < orders.Length; start += k)
+            for (var block = 0; block < step.Blocks; block++)
             {
-                var squares = 0L;
+                var squares = Vector256<int>.Zero;
                 for (var i = 0; i < k; i++)
                 {
-                    var lane = lanes[i] + orders[start + i];
+                    var lane = Vector256.Create(lanes[i]) + step.Lanes[(block * k) + i];
                     sum[i] = lane;
-                    squares += (long)lane * lane;
+                    squares += lane * lane;
                 }
 
-                var centred = squares - settle.Centre;
-                if (centred < settle.Hopeless) continue;
-                if (centred > settle.Certain)
-                {
-                    tail += weight;
-                    continue;
-                }
-
+                var real = step.Real(block);
+                var sure = Vector256.GreaterThan(squares, certain).ExtractMostSignificantBits() & real;
+                settled += weight * BitOperations.PopCount(sure);
+                var open = real & ~sure & ~Vector256.LessThan(squares, hopeless).ExtractMostSignificantBits();
+                if (open == 0) continue;
                 SortSmall.Sort(sum);
-                next.Add(Pack(sum, bits), weight);
+                Pack(sum, bits, packed);
+                if (next.IsLarge) next.Prefetch(packed);
+                for (; open != 0; open &= open - 1) next.Add(packed[BitOperations.TrailingZeroCount(open)], weight);
             }
         }
 
-        return tail;
+        return settled;
     }
 
     private static double Finish(StateTable states, Step step, int bits, int k, double observed)
@@ -181,25 +187,38 @@ internal static class ShuffleConvolution
     {
         var tail = 0.0;
         Span<int> lanes = stackalloc int[k];
-        var orders = step.Orders;
-        var threshold = (long)observed - step.Squares;
         for (var s = from; s < to; s++)
         {
             Unpack(keys[s], bits, lanes);
             var squares = 0L;
             foreach (var lane in lanes) squares += (long)lane * lane;
+
+            // |s + a|^2 = |s|^2 + |a|^2 + 2 s.a reaches the observed value where s.a reaches half of the rest, rounded up.
+            var needed = Math.Clamp(Math.Ceiling((observed - step.Squares - squares) / 2), int.MinValue / 2, int.MaxValue / 2);
+            var least = Vector256.Create((int)needed);
             var hits = 0;
-            for (var start = 0; start < orders.Length; start += k)
+            for (var block = 0; block < step.Blocks; block++)
             {
-                var dot = 0L;
-                for (var i = 0; i < k; i++) dot += (long)lanes[i] * orders[start + i];
-                if ((2 * dot) + squares >= threshold) hits++;
+                var dot = Vector256<int>.Zero;
+                for (var i = 0; i < k; i++) dot += Vector256.Create(lanes[i]) * step.Lanes[(block * k) + i];
+                hits += BitOperations.PopCount(Vector256.GreaterThanOrEqual(dot, least).ExtractMostSignificantBits() & step.Real(block));
             }
 
             tail += weights[s] * step.Chance * hits;
         }
 
         return tail;
+    }
+
+    private static void Pack(ReadOnlySpan<Vector256<int>> sorted, int bits, Span<ulong> keys)
+    {
+        var cells = MemoryMarshal.Cast<Vector256<int>, int>(sorted);
+        for (var j = 0; j < Width; j++)
+        {
+            var key = 0UL;
+            for (var i = j; i < cells.Length; i += Width) key = (key << bits) | (uint)cells[i];
+            keys[j] = key;
+        }
     }
 
     private static ulong Pack(ReadOnlySpan<int> lanes, int bits)
@@ -219,26 +238,45 @@ internal static class ShuffleConvolution
         }
     }
 
-    /// <summary>One ballot to be shuffled.</summary>
+    /// <summary>One ballot to be shuffled: its orders in blocks of eight, one vector per item, the last block filled up with zeros.</summary>
     private sealed class Step
     {
+        private readonly int _count;
+
         public Step(int[] sorted)
         {
+            var k = sorted.Length;
             Sorted = sorted;
-            Orders = Arrangements.All(sorted);
-            Chance = (double)sorted.Length / Orders.Length;
+            var orders = Arrangements.All(sorted);
+            _count = orders.Length / k;
+            Blocks = (_count + Width - 1) / Width;
+            Chance = 1.0 / _count;
+            Lanes = new Vector256<int>[Blocks * k];
+            Span<int> cells = stackalloc int[Width];
+            for (var block = 0; block < Blocks; block++)
+            {
+                for (var i = 0; i < k; i++)
+                {
+                    cells.Clear();
+                    for (var j = 0; j < Width && (block * Width) + j < _count; j++) cells[j] = orders[(((block * Width) + j) * k) + i];
+                    Lanes[(block * k) + i] = Vector256.Create<int>(cells);
+                }
+            }
+
             foreach (var score in sorted)
             {
                 Total += score;
                 Squares += (long)score * score;
             }
 
-            Norm = Math.Sqrt(Squares - (Total * Total / sorted.Length));
+            Norm = Math.Sqrt(Squares - (Total * Total / k));
         }
 
         public int[] Sorted { get; }
 
-        public int[] Orders { get; }
+        public int Blocks { get; }
+
+        public Vector256<int>[] Lanes { get; }
 
         public double Chance { get; }
 
@@ -248,11 +286,14 @@ internal static class ShuffleConvolution
 
         /// <summary>Length of the centred vector.</summary>
         public double Norm { get; }
+
+        /// <summary>One bit for each real order of a block.</summary>
+        public uint Real(int block) => block < Blocks - 1 ? 0xFFu : 0xFFu >> ((Blocks * Width) - _count);
     }
 
     /// <summary>
     /// When a state's fate is settled: with centred length r and ballots of total length rest to come, the end lies between r - rest and r + rest.
-    /// The margins keep rounding from settling a state that could land exactly on the observed value.
+    /// Held as bounds on the sum of squared totals. The margins keep rounding from settling a state that could land exactly on the observed value.
     /// </summary>
     private sealed class Settling
     {
@@ -260,17 +301,21 @@ internal static class ShuffleConvolution
 
         public Settling(double observedNorm, double rest, double centre)
         {
-            Centre = centre;
             var low = (observedNorm * (1 - Margin)) - rest - Margin;
-            Hopeless = low > 0 ? low * low : double.NegativeInfinity;
+            Hopeless = low > 0 ? (int)Math.Min(int.MaxValue, Math.Ceiling(centre + (low * low))) : int.MinValue;
             var high = (observedNorm * (1 + Margin)) + rest + Margin;
-            Certain = high * high;
+            Certain = (int)Math.Min(int.MaxValue, Math.Floor(centre + (high * high)));
         }
 
-        public double Centre { get; }
+        private Settling() => (Hopeless, Certain) = (int.MinValue, int.MaxValue);
 
-        public double Hopeless { get; }
+        /// <summary>Settles nothing.</summary>
+        public static Settling Never { get; } = new();
 
-        public double Certain { get; }
+        /// <summary>Below this sum of squares the tail is out of reach.</summary>
+        public int Hopeless { get; }
+
+        /// <summary>Above this sum of squares the tail is certain.</summary>
+        public int Certain { get; }
     }
 }

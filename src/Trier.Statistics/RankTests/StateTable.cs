@@ -1,56 +1,75 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Trier.Statistics.RankTests;
 
 /// <summary>A flat hash from a packed state, never 0, to its probability. Linear probing, at most half full.</summary>
 internal sealed class StateTable
 {
-    private ulong[] _keys;
-    private double[] _weights;
+    // From here on a look-up is likely to leave the caches.
+    private const int Large = 1 << 14;
+
+    private Cell[] _cells;
     private int _shift;
     private int _count;
 
     public StateTable(int expected)
     {
         var size = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(16, expected * 2));
-        _keys = new ulong[size];
-        _weights = new double[size];
+        _cells = new Cell[size];
         _shift = 64 - BitOperations.Log2((uint)size);
     }
 
-    public int Count => _count;
+    public bool IsLarge => _cells.Length >= Large;
 
     public void Add(ulong key, double weight)
     {
         unchecked
         {
-            var keys = _keys;
-            var mask = keys.Length - 1;
+            var cells = _cells;
+            var mask = cells.Length - 1;
             var slot = (int)((key * 0x9E3779B97F4A7C15UL) >> _shift);
             while (true)
             {
-                var found = keys[slot];
-                if (found == key)
+                ref var cell = ref cells[slot];
+                if (cell.Key == key)
                 {
-                    _weights[slot] += weight;
+                    cell.Weight += weight;
                     return;
                 }
 
-                if (found == 0) break;
+                if (cell.Key == 0)
+                {
+                    cell = new Cell { Key = key, Weight = weight };
+                    if (++_count * 2 > cells.Length) Grow();
+                    return;
+                }
+
                 slot = (slot + 1) & mask;
             }
+        }
+    }
 
-            keys[slot] = key;
-            _weights[slot] = weight;
-            if (++_count * 2 > keys.Length) Grow();
+    /// <summary>Asks the processor for the cells of some keys ahead of adding them; changes nothing.</summary>
+    public unsafe void Prefetch(ReadOnlySpan<ulong> keys)
+    {
+        if (!Sse.IsSupported) return;
+        unchecked
+        {
+            ref var first = ref MemoryMarshal.GetArrayDataReference(_cells);
+            foreach (var key in keys)
+                Sse.Prefetch0(Unsafe.AsPointer(ref Unsafe.Add(ref first, (int)((key * 0x9E3779B97F4A7C15UL) >> _shift))));
         }
     }
 
     public void AddAll(StateTable other)
     {
-        for (var slot = 0; slot < other._keys.Length; slot++)
+        foreach (var cell in other._cells)
         {
-            if (other._keys[slot] != 0) Add(other._keys[slot], other._weights[slot]);
+            if (cell.Key != 0) Add(cell.Key, cell.Weight);
         }
     }
 
@@ -59,11 +78,11 @@ internal sealed class StateTable
         var keys = new ulong[_count];
         var weights = new double[_count];
         var next = 0;
-        for (var slot = 0; slot < _keys.Length; slot++)
+        foreach (var cell in _cells)
         {
-            if (_keys[slot] == 0) continue;
-            keys[next] = _keys[slot];
-            weights[next++] = _weights[slot];
+            if (cell.Key == 0) continue;
+            keys[next] = cell.Key;
+            weights[next++] = cell.Weight;
         }
 
         return (keys, weights);
@@ -71,51 +90,56 @@ internal sealed class StateTable
 
     private void Grow()
     {
-        var keys = _keys;
-        var weights = _weights;
-        _keys = new ulong[keys.Length * 2];
-        _weights = new double[keys.Length * 2];
+        var cells = _cells;
+        _cells = new Cell[cells.Length * 2];
         _shift--;
         _count = 0;
-        for (var slot = 0; slot < keys.Length; slot++)
+        foreach (var cell in cells)
         {
-            if (keys[slot] != 0) Add(keys[slot], weights[slot]);
+            if (cell.Key != 0) Add(cell.Key, cell.Weight);
         }
+    }
+
+    [StructLayout(LayoutKind.Sequential)]
+    private struct Cell
+    {
+        public ulong Key;
+        public double Weight;
     }
 }
 
-/// <summary>Sorting networks for short spans; insertion sort beyond six. Sources: optimal networks, [Knuth1998].</summary>
+/// <summary>Sorts across vectors: element j of all of them, for every j at once, by a network of exchanges. Source: [Knuth1998], section 5.3.4.</summary>
 internal static class SortSmall
 {
-    public static void Sort(Span<int> v)
+    private static readonly (byte Low, byte High)[][] Networks = [.. Enumerable.Range(0, 11).Select(Network)];
+
+    public static void Sort(Span<Vector256<int>> v)
     {
-        switch (v.Length)
+        foreach (var (low, high) in Networks[v.Length])
         {
-            case 3:
-                Swap(ref v[0], ref v[2]); Swap(ref v[0], ref v[1]); Swap(ref v[1], ref v[2]);
-                return;
-            case 4:
-                Swap(ref v[0], ref v[2]); Swap(ref v[1], ref v[3]); Swap(ref v[0], ref v[1]); Swap(ref v[2], ref v[3]); Swap(ref v[1], ref v[2]);
-                return;
-            case 5:
-                Swap(ref v[0], ref v[3]); Swap(ref v[1], ref v[4]); Swap(ref v[0], ref v[2]); Swap(ref v[1], ref v[3]); Swap(ref v[0], ref v[1]);
-                Swap(ref v[2], ref v[4]); Swap(ref v[1], ref v[2]); Swap(ref v[3], ref v[4]); Swap(ref v[2], ref v[3]);
-                return;
-            case 6:
-                Swap(ref v[0], ref v[5]); Swap(ref v[1], ref v[3]); Swap(ref v[2], ref v[4]); Swap(ref v[1], ref v[2]); Swap(ref v[3], ref v[4]);
-                Swap(ref v[0], ref v[3]); Swap(ref v[2], ref v[5]); Swap(ref v[0], ref v[1]); Swap(ref v[2], ref v[3]); Swap(ref v[4], ref v[5]);
-                Swap(ref v[1], ref v[2]); Swap(ref v[3], ref v[4]);
-                return;
-            default:
-                v.Sort();
-                return;
+            var smaller = Vector256.Min(v[low], v[high]);
+            v[high] = Vector256.Max(v[low], v[high]);
+            v[low] = smaller;
         }
     }
 
-    private static void Swap(ref int a, ref int b)
+    private static (byte Low, byte High)[] Network(int n) => n switch
     {
-        var low = Math.Min(a, b);
-        b = Math.Max(a, b);
-        a = low;
+        3 => [(0, 2), (0, 1), (1, 2)],
+        4 => [(0, 2), (1, 3), (0, 1), (2, 3), (1, 2)],
+        5 => [(0, 3), (1, 4), (0, 2), (1, 3), (0, 1), (2, 4), (1, 2), (3, 4), (2, 3)],
+        6 => [(0, 5), (1, 3), (2, 4), (1, 2), (3, 4), (0, 3), (2, 5), (0, 1), (2, 3), (4, 5), (1, 2), (3, 4)],
+        _ => Insertion(n),
+    };
+
+    private static (byte Low, byte High)[] Insertion(int n)
+    {
+        var exchanges = new List<(byte Low, byte High)>();
+        for (var i = 1; i < n; i++)
+        {
+            for (var j = i; j > 0; j--) exchanges.Add(((byte)(j - 1), (byte)j));
+        }
+
+        return [.. exchanges];
     }
 }

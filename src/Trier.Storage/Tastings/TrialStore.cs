@@ -90,6 +90,7 @@ public sealed class TrialStore(IDbContextFactory<TrierDb> databases, WriterGate 
         var rows = await db.BallotRevisions.AsNoTracking().Where(row => row.Trial == id && row.Taster == send.Taster).OrderBy(row => row.Arrival).ToListAsync(CancellationToken.None);
         var history = BallotHistory.Of(rows.Select(Revision), tasting.Book.Admitted);
         if (rows.Find(row => row.Id == send.Id) is { } here) return Outcome.Of(new BallotReceipt(Revision(here), AlreadyHere: true, history.Current?.Id == here.Id));
+        if (await db.BallotRevisions.AnyAsync(row => row.Id == send.Id, CancellationToken.None)) return Outcome.Fault<BallotReceipt>("ballot", "This send bears the number of somebody else's: load the page again and send once more.");
 
         var standing = tasting switch
         {

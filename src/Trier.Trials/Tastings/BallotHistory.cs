@@ -6,7 +6,8 @@ namespace Trier.Trials.Tastings;
 /// <summary>One taster's revisions in order of arrival, and which of them is current.</summary>
 /// <remarks>
 /// A revision becomes current when it began from the current one. One that began from an older revision (two phones, or a page left
-/// open) is kept and not made current: the taster is shown both.
+/// open) is kept and not made current: the taster is shown both. A ballot let in after the close never unseats one that came in time later,
+/// when the tasting had been opened again; and whoever goes on from their own send of after the close has missed nothing.
 /// </remarks>
 public sealed class BallotHistory
 {
@@ -44,12 +45,21 @@ public sealed class BallotHistory
         BallotRevision? current = null, sent = null;
         var aside = ImmutableArray.CreateBuilder<BallotRevision>();
         var all = arrived.ToImmutableArray();
+        var upToDate = new HashSet<RevisionId?> { null };
         foreach (var revision in all)
         {
-            var counts = revision.Standing == BallotStanding.InTime || (revision.Standing == BallotStanding.AfterClose && admitted.Contains(revision.Id));
-            if (!counts) continue;
-            var admittedLate = revision.Standing == BallotStanding.AfterClose;
-            if (!admittedLate && revision.Base != current?.Id)
+            if (revision.Standing == BallotStanding.AfterReveal) continue;
+            if (revision.Standing == BallotStanding.AfterClose)
+            {
+                var letIn = admitted.Contains(revision.Id);
+                if (letIn || upToDate.Contains(revision.Base)) upToDate.Add(revision.Id);
+                if (!letIn) continue;
+            }
+            else if (upToDate.Contains(revision.Base))
+            {
+                upToDate = [revision.Id];
+            }
+            else
             {
                 aside.Add(revision);
                 continue;

@@ -53,13 +53,15 @@ public sealed record DayBook
     /// <summary>Plates on which two codes stood wrong.</summary>
     public ImmutableArray<CodesSwapped> Swaps { get; init; } = [];
 
-    /// <summary>Openings of the key before the reveal.</summary>
+    /// <summary>Openings, before the reveal, of the key that stands; those of a key that was thrown away stay in <see cref="Log"/> alone.</summary>
     public ImmutableArray<KeyOpened> KeyOpenings { get; init; } = [];
 
     /// <summary>Ballots let in after the close.</summary>
     public ImmutableHashSet<RevisionId> Admitted { get; init; } = [];
 
-    /// <summary>Names and facts as they were before a correction that came after sealing.</summary>
+    /// <summary>
+    /// Corrections after sealing that the verdict tells: of wheels, and of who is under 12. The old values stay in the earlier events.
+    /// </summary>
     public ImmutableArray<DayEvent> Corrections { get; init; } = [];
 
     /// <summary>Reopenings after a close.</summary>
@@ -104,6 +106,12 @@ public sealed record DayBook
     /// <summary>The plate as dealt, or null where none was.</summary>
     /// <param name="taster">Whose.</param>
     public Plate? Plate(TasterId taster) => Taster(taster) is { } found && Plates.TryGetValue(found.Number, out var plate) ? plate : null;
+
+    /// <summary>The code that belonged on the sample that stood under a code on one plate: another one only where two had changed places.</summary>
+    /// <param name="taster">Whose plate.</param>
+    /// <param name="code">The code on the plate and on the ballot.</param>
+    public BlindCode PutRight(TasterId taster, BlindCode code) =>
+        Swaps.Where(swap => swap.Taster == taster).Aggregate(code, (stood, swap) => stood == swap.First ? swap.Second : stood == swap.Second ? swap.First : stood);
 
     /// <summary>The plate as it is served now: as dealt, without the codes of wheels withdrawn since.</summary>
     /// <param name="taster">Whose.</param>

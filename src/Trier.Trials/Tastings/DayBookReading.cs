@@ -38,7 +38,7 @@ internal static class DayBookReading
             Tasters = book.Tasters.Add(new Taster(added.Taster, added.Number, added.Name, added.KnowsTheKey, added.Junior, added.Sitting, [], null, LetGo: false)),
         },
         TasterLetGo gone => Change(book, gone.Taster, taster => taster with { LetGo = true }),
-        TasterCorrected corrected => Change(book, corrected.Taster, taster => taster with { Name = corrected.Name, Junior = corrected.Junior }),
+        TasterCorrected corrected => Correct(book, corrected),
         SampleLeftOff off => Change(book, off.Taster, taster => taster with { LeftOff = [.. off.Wheels] }),
         TasteDeclared declared => Change(book, declared.Taster, taster => taster with { Taste = declared.Taste }),
         KeySealed sealing => book with
@@ -55,6 +55,8 @@ internal static class DayBookReading
             Orders = [],
             Plates = ImmutableSortedDictionary<int, Plate>.Empty,
             SealedAt = null,
+            // Who knows a key that was thrown away knows nothing of the next one.
+            KeyOpenings = [],
         },
         PlateDealt dealt => book with { Plates = book.Plates.SetItem(book.Taster(dealt.Plate.Taster)!.Number, dealt.Plate) },
         WheelWithdrawn withdrawn => Withdraw(book, withdrawn),
@@ -84,6 +86,13 @@ internal static class DayBookReading
             Entries = [.. entries],
             Corrections = book.SealedAt is null ? book.Corrections : book.Corrections.Add(corrected),
         };
+    }
+
+    private static DayBook Correct(DayBook book, TasterCorrected corrected)
+    {
+        var countsAnew = book.SealedAt is not null && book.Taster(corrected.Taster) is { } before && before.Junior != corrected.Junior;
+        var after = Change(book, corrected.Taster, taster => taster with { Name = corrected.Name, Junior = corrected.Junior });
+        return countsAnew ? after with { Corrections = after.Corrections.Add(corrected) } : after;
     }
 
     private static DayBook Withdraw(DayBook book, WheelWithdrawn withdrawn)

@@ -23,6 +23,8 @@ internal static class DayNotes
         notes.AddRange(LateBallots(book, ballots));
         foreach (var correction in book.Corrections.OfType<EntryCorrected>())
             notes.Add(new(DayNoteKind.Correction, correction.At, $"What is known of {correction.Name} was corrected at {Clock(correction.At)}; the old record is kept."));
+        foreach (var correction in book.Corrections.OfType<TasterCorrected>())
+            notes.Add(new(DayNoteKind.Correction, correction.At, $"{correction.Name} was marked as {(correction.Junior ? "under 12" : "12 or older")} at {Clock(correction.At)}, after the sealing; the old record is kept."));
         return [.. notes.OrderBy(note => note.At).ThenBy(note => note.Sentence, StringComparer.Ordinal)];
     }
 
@@ -30,9 +32,12 @@ internal static class DayNotes
     {
         foreach (var taster in book.Tasters)
         {
-            foreach (var late in (ballots.GetValueOrDefault(taster.Id) ?? BallotHistory.None).All.Where(revision => revision.Standing == BallotStanding.AfterClose))
+            var history = ballots.GetValueOrDefault(taster.Id) ?? BallotHistory.None;
+            foreach (var late in history.All.Where(revision => revision.Standing == BallotStanding.AfterClose))
             {
-                var said = book.Admitted.Contains(late.Id) ? "it was let in before the reveal" : "it is kept and does not count";
+                var said = !book.Admitted.Contains(late.Id) ? "it is kept and does not count"
+                    : late.Id == history.Counted?.Id ? "it was let in before the reveal"
+                    : "it was let in before the reveal, but a later one counts";
                 yield return new(DayNoteKind.LateBallot, late.ReceivedAt, $"A ballot of {taster.Name} arrived at {Clock(late.ReceivedAt)}, after the close: {said}.");
             }
         }

@@ -11,7 +11,7 @@ public sealed record KeyLine(BlindCode Code, WheelId Wheel, bool Counts);
 
 /// <summary>Which code is which wheel.</summary>
 /// <param name="Version">1 at the first sealing; each later change makes the next.</param>
-/// <param name="Lines">One line a code that is served, sorted by code.</param>
+/// <param name="Lines">One line a code that is served, sorted by code; after them the lines of wheels withdrawn since the first sealing.</param>
 /// <param name="Retired">Codes that were given out once and are never used again.</param>
 public sealed record Key(int Version, ImmutableArray<KeyLine> Lines, ImmutableArray<BlindCode> Retired)
 {

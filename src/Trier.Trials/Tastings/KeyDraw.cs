@@ -8,7 +8,7 @@ namespace Trier.Trials.Tastings;
 /// <summary>Draws the key: codes, which of a repeat's two codes counts, balanced serving orders, plates.</summary>
 internal static class KeyDraw
 {
-    public static KeySealed Draw(DayBook book, DateTimeOffset at, Seed seed)
+    public static Outcome<KeySealed> Draw(DayBook book, DateTimeOffset at, Seed seed)
     {
         var wheels = book.Standing.Select(entry => entry.Wheel).ToList();
         var kept = book.Key?.Lines.Where(line => !book.IsWithdrawn(line.Wheel)).ToList() ?? [];
@@ -19,14 +19,15 @@ internal static class KeyDraw
         var servings = wheels.Concat(book.Repeat is { } twice ? [twice] : []).ToList();
         foreach (var line in kept) servings.Remove(line.Wheel);
         var codes = BlindCodes.Draw(servings.Count, kept.Select(line => line.Code), retired, seed.Child("codes").Generator());
-        if (!codes.TryGet(out var drawn)) throw new InvalidOperationException(codes.Problems[0].Sentence);
+        if (!codes.TryGet(out var drawn)) return Outcome.Fault<KeySealed>(codes.Problems);
 
         var lines = kept.Concat(servings.Select((wheel, index) => new KeyLine(drawn[index], wheel, Counts: true))).ToList();
-        if (book.Repeat is { } repeated) DrawWhichCounts(lines, repeated, seed.Child("which code counts").Generator());
+        // A pair that stays keeps its lot: a new draw after a withdrawal must not be a second throw of the coin.
+        if (book.Repeat is { } repeated && lines.Where(line => line.Wheel == repeated).All(line => line.Counts)) DrawWhichCounts(lines, repeated, seed.Child("which code counts").Generator());
         var ordered = lines.OrderBy(line => line.Code).ToImmutableArray();
         var key = new Key((book.Key?.Version ?? book.Log.Count(logged => logged.Event is KeySealed)) + 1, [.. ordered, .. old], [.. retired.Order()]);
         var orders = Dealing.Orders(ordered, seed.Child("orders"));
-        return new KeySealed(at, key, orders, Dealing.Plates(book, key, orders));
+        return Outcome.Of(new KeySealed(at, key, orders, Dealing.Plates(book, key, orders)));
     }
 
     private static void DrawWhichCounts(List<KeyLine> lines, WheelId repeated, Generator chance)

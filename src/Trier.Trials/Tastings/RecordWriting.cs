@@ -52,13 +52,12 @@ internal static class RecordWriting
         var entry = book.Entry(withdrawal.Wheel)!;
         var codes = key.Of(withdrawal.Wheel).Select(line => line.Code).ToHashSet();
         var had = book.Tasters
-            .Where(taster => ballots.GetValueOrDefault(taster.Id)?.All.Any(revision => revision.ReceivedAt <= withdrawal.At && Speaks(revision.Content, codes)) == true)
+            .Where(taster => ballots.GetValueOrDefault(taster.Id)?.All.Any(revision => revision.ReceivedAt <= withdrawal.At && Codes(revision.Content).Any(code => codes.Contains(book.PutRight(taster.Id, code)))) == true)
             .Select(taster => taster.Name);
         return new WithdrawalRecord(entry.Label, entry.Name, withdrawal.At, withdrawal.Reason, withdrawal.WhileTasting, [.. had], entry.Mark);
     }
 
-    private static bool Speaks(Ballot ballot, HashSet<BlindCode> codes) =>
-        ballot.Answers.Keys.Any(codes.Contains) || ballot.Places.Any(group => group.Any(codes.Contains));
+    private static IEnumerable<BlindCode> Codes(Ballot ballot) => ballot.Answers.Keys.Concat(ballot.Places.SelectMany(group => group));
 
     private static DateOnly? DayOf(DayBook book) => book.OpenedAt is { } opened ? DateOnly.FromDateTime(opened.DateTime) : null;
 }

@@ -15,12 +15,7 @@ internal static class VoterWriting
         Dictionary<BlindCode, string> ids,
         IReadOnlyDictionary<TasterId, int> voices)
     {
-        var swaps = book.Swaps.Where(swap => swap.Taster == taster.Id).ToList();
-        string? Sample(BlindCode code)
-        {
-            foreach (var swap in swaps) code = code == swap.First ? swap.Second : code == swap.Second ? swap.First : code;
-            return ids.GetValueOrDefault(code);
-        }
+        string? Sample(BlindCode code) => ids.GetValueOrDefault(book.PutRight(taster.Id, code));
 
         var current = history.Counted;
         var ballot = current?.Content ?? Ballot.Empty;
@@ -65,7 +60,7 @@ internal static class VoterWriting
         if (book.Swaps.Any(swap => swap.Taster == taster.Id) || ballot.Answers.Values.Any(answer => answer.FirstLiking is not null)) marks |= VoterMarks.Corrected;
         if (current?.Standing == BallotStanding.AfterClose) marks |= VoterMarks.AdmittedAfterClose;
         if (order.Length < ids.Count || groups.Sum(group => group.Length) < ids.Count) marks |= VoterMarks.FewerSamples;
-        if (current is not null && book.KeyOpenings.Any(opening => opening.Early && opening.At <= current.ReceivedAt)) marks |= VoterMarks.AfterKeyOpened;
+        if (AfterOpening(book, current)) marks |= VoterMarks.AfterKeyOpened;
         return marks;
     }
 
@@ -83,8 +78,17 @@ internal static class VoterWriting
         if (current?.Source == BallotSource.Paper) quiet.Add("on paper");
         if (current?.Standing == BallotStanding.AfterClose) quiet.Add($"sent {Clock(current.ReceivedAt)}, after the close; let in");
         if (current is { Stage: BallotStage.Tasting }) quiet.Add("not sent: likings kept, no places");
+        foreach (var spoken in book.Spoken.Where(spoken => current is not null && spoken.At <= current.ReceivedAt))
+        {
+            if (book.Key?[spoken.Code] is { } line && book.Plate(taster.Id)!.Codes.Contains(spoken.Code)) quiet.Add($"after {book.Entry(line.Wheel)!.Name} was named aloud");
+        }
+
+        if (AfterOpening(book, current)) quiet.Add("after the key was opened");
         return quiet.ToImmutable();
     }
+
+    private static bool AfterOpening(DayBook book, BallotRevision? current) =>
+        current is not null && book.KeyOpenings.Any(opening => opening.Early && opening.At <= current.ReceivedAt);
 
     private static string Clock(DateTimeOffset at) => at.ToString("HH:mm", CultureInfo.InvariantCulture);
 }

@@ -17,6 +17,8 @@ internal static class CheckData
 
     public static double Number(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
 
+    public static int Whole(string cell) => int.Parse(cell, CultureInfo.InvariantCulture);
+
     public static double? Optional(string cell) => cell.Trim().Length == 0 ? null : Number(cell);
 
     /// <summary>Rows of scores after the first columns, ranked rising (or falling); an empty cell is not served.</summary>

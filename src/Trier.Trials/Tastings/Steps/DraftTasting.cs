@@ -36,6 +36,7 @@ public sealed class DraftTasting : Tasting
         if (plan.Title.Length > 80) problems.Add(new("title", "A title has 80 letters at most."));
         if (string.IsNullOrWhiteSpace(plan.Question)) problems.Add(new("question", "Write the one question this tasting should answer."));
         if (plan.Question.Length > 200) problems.Add(new("question", "A question has 200 letters at most."));
+        if (plan.Rule is CountingRule.PlacePoints { Weights: var weights } && !Falling(weights)) problems.Add(new("rule", "Place points fall from the first place to the last: none may be higher than the one before, and not all the same."));
         return problems.Count > 0
             ? Outcome.Fault<ImmutableArray<DayEvent>>(problems)
             : Do(new TrialPlanned(at, plan with { Title = plan.Title.Trim(), Question = plan.Question.Trim(), Host = plan.Host.Trim() }));
@@ -47,9 +48,7 @@ public sealed class DraftTasting : Tasting
     public Outcome<ImmutableArray<DayEvent>> Enter(DateTimeOffset at, Wheel wheel)
     {
         var problems = new List<Problem>();
-        if (string.IsNullOrWhiteSpace(wheel.Name)) problems.Add(new("name", "A wheel needs a name: two words at most are easiest to read."));
-        else if (wheel.Name.Trim().Length > 30) problems.Add(new("name", "A wheel's name has 30 letters at most; the rest can stand in its notes."));
-        else if (Book.Entries.Any(entry => Same(entry.Name, wheel.Name))) problems.Add(new("name", $"Another wheel is already called {wheel.Name.Trim()}: give this one a name of its own."));
+        if (CheckWheelName(wheel.Name, wheel.Id) is { } problem) problems.Add(problem);
         if (Book.Entries.Any(entry => entry.Wheel == wheel.Id)) problems.Add(new("wheel", "This wheel is in the trial already."));
         if (Book.Standing.Count() >= MostWheels) problems.Add(new("wheel", $"One plate carries {MostWheels} wheels at most: more tires every mouth. Hold a second trial for the rest."));
         if (problems.Count > 0) return Outcome.Fault<ImmutableArray<DayEvent>>(problems);
@@ -59,8 +58,11 @@ public sealed class DraftTasting : Tasting
     /// <summary>Takes a wheel off the draft. To pull a wheel for a reason that belongs in the record, use <see cref="Withdraw"/>.</summary>
     /// <param name="at">When.</param>
     /// <param name="wheel">Which wheel.</param>
-    public Outcome<ImmutableArray<DayEvent>> Remove(DateTimeOffset at, WheelId wheel) =>
-        Book.Entry(wheel) is null ? Fault("wheel", "This wheel is not in the trial.") : Do(new EntryRemoved(at, wheel));
+    public Outcome<ImmutableArray<DayEvent>> Remove(DateTimeOffset at, WheelId wheel)
+    {
+        if (Book.Entry(wheel) is not { } entry) return Fault("wheel", "This wheel is not in the trial.");
+        return Book.IsWithdrawn(wheel) ? Fault("wheel", $"{entry.Name} is withdrawn: its record stays, and the verdict tells it.") : Do(new EntryRemoved(at, wheel));
+    }
 
     /// <summary>Withdraws a wheel, with its reason.</summary>
     /// <param name="at">When.</param>
@@ -92,9 +94,8 @@ public sealed class DraftTasting : Tasting
     /// <param name="sitting">Which sitting, from 1.</param>
     public Outcome<ImmutableArray<DayEvent>> AddTaster(DateTimeOffset at, TasterId id, string name, bool knowsTheKey, bool junior, int sitting)
     {
-        if (CheckName(name, null) is { } problem) return Outcome.Fault<ImmutableArray<DayEvent>>([problem]);
-        if (Book.Present.Count() >= MostTasters) return Fault("name", $"A trial takes {MostTasters} tasters at most.");
-        return Do(NewTaster(at, id, name, knowsTheKey, junior, sitting));
+        var problems = CheckJoining(id, name, sitting);
+        return problems.IsEmpty ? Do(NewTaster(at, id, name, knowsTheKey, junior, sitting)) : Outcome.Fault<ImmutableArray<DayEvent>>(problems);
     }
 
     /// <summary>Takes a taster off the list.</summary>
@@ -120,8 +121,12 @@ public sealed class DraftTasting : Tasting
         if (!Book.Present.Any()) problems.Add(new("tasters", "Put at least one taster on the list; more can join until the close."));
         if (Book.Plan.Rule is CountingRule.PlacePoints points && points.Weights.Length != Book.Standing.Count())
             problems.Add(new("rule", $"Place points need one weight for each of the {Book.Standing.Count()} wheels; there are {points.Weights.Length}."));
-        return problems.Count > 0 ? Outcome.Fault<ImmutableArray<DayEvent>>(problems) : Do(KeyDraw.Draw(Book, at, seed));
+        problems.AddRange(LeavingOff.EmptyPlates(Book));
+        return problems.Count > 0 ? Outcome.Fault<ImmutableArray<DayEvent>>(problems) : KeyDraw.Draw(Book, at, seed).Then(key => Do(key));
     }
+
+    private static bool Falling(ImmutableArray<decimal> weights) =>
+        weights.Length > 1 && weights[0] > weights[^1] && weights.Zip(weights.Skip(1)).All(pair => pair.First >= pair.Second);
 
     private string NextLabel() => $"W{Book.Log.Count(logged => logged.Event is EntryAdded) + 1}";
 }

@@ -12,6 +12,19 @@ public abstract class RoomTasting : Tasting
     {
     }
 
+    /// <summary>
+    /// Withdraws a wheel that has been on the plates, with guests at the table or after the close: its codes are retired, ballots keep their
+    /// order of the others.
+    /// </summary>
+    /// <param name="at">When.</param>
+    /// <param name="wheel">Which wheel.</param>
+    /// <param name="reason">Why.</param>
+    /// <param name="decidedBy">Who decided, or null.</param>
+    public Outcome<ImmutableArray<DayEvent>> Withdraw(DateTimeOffset at, WheelId wheel, string reason, string? decidedBy) =>
+        Withdrawing.Check(Book, wheel, reason) is { } problem
+            ? Outcome.Fault<ImmutableArray<DayEvent>>([problem])
+            : Do(new WheelWithdrawn(at, wheel, reason.Trim(), decidedBy));
+
     /// <summary>A taster came after the first plates had gone out.</summary>
     /// <param name="at">When.</param>
     /// <param name="taster">Who.</param>
@@ -63,6 +76,9 @@ public abstract class RoomTasting : Tasting
         if (first == second) problems.Add(new("codes", "Choose two different codes."));
         if (!plate.Codes.Contains(first)) problems.Add(new("first", $"Sample {first} is not on this plate."));
         if (!plate.Codes.Contains(second)) problems.Add(new("second", $"Sample {second} is not on this plate."));
+        // Put right twice, they would stand wrong again.
+        if (Book.Swaps.Any(swap => swap.Taster == taster && ((swap.First, swap.Second) == (first, second) || (swap.Second, swap.First) == (first, second))))
+            problems.Add(new("codes", $"Samples {first} and {second} on this plate are put right already."));
         if (string.IsNullOrWhiteSpace(reason)) problems.Add(new("reason", "Say how it was noticed."));
         if (string.IsNullOrWhiteSpace(witness)) problems.Add(new("witness", "Say who saw it."));
         return problems.Count > 0 ? Outcome.Fault<ImmutableArray<DayEvent>>(problems) : Do(new CodesSwapped(at, taster, first, second, reason.Trim(), witness.Trim()));
@@ -87,5 +103,11 @@ public abstract class RoomTasting : Tasting
     /// <param name="logged">The note.</param>
     public bool CanUndo(Logged logged) =>
         !Book.Undone.Contains(logged.Sequence)
-        && logged.Event is TasterCameLate or TasterLeft or NotesCompared or IdentitySpoken or CodesSwapped or TasterLetGo;
+        && logged.Event switch
+        {
+            TasterCameLate or TasterLeft or NotesCompared or IdentitySpoken or CodesSwapped => true,
+            // Only somebody with a plate can come back to the table, and under a name nobody has taken since.
+            TasterLetGo gone => Book.Plate(gone.Taster) is not null && CheckName(Book.Taster(gone.Taster)!.Name, gone.Taster) is null,
+            _ => false,
+        };
 }

@@ -17,8 +17,10 @@ public sealed class SealedTasting : Tasting
     /// <inheritdoc cref="DraftTasting.AddTaster" path="/param"/>
     public Outcome<ImmutableArray<DayEvent>> AddTaster(DateTimeOffset at, TasterId id, string name, bool knowsTheKey, bool junior, int sitting)
     {
-        if (CheckName(name, null) is { } problem) return Outcome.Fault<ImmutableArray<DayEvent>>([problem]);
-        return Do(NewTaster(at, id, name, knowsTheKey, junior, sitting), new PlateDealt(at, Dealing.NextPlate(Book, id)));
+        var problems = CheckJoining(id, name, sitting);
+        return problems.IsEmpty
+            ? Do(NewTaster(at, id, name, knowsTheKey, junior, sitting), new PlateDealt(at, Dealing.NextPlate(Book, id)))
+            : Outcome.Fault<ImmutableArray<DayEvent>>(problems);
     }
 
     /// <inheritdoc cref="DraftTasting.LetGo"/>
@@ -49,6 +51,7 @@ public sealed class SealedTasting : Tasting
         var repeat = Book.Repeat == wheel ? null : Book.Repeat;
         if (serveTwice is { } twice)
         {
+            if (repeat is { } already && already != twice) return Fault("repeat", $"{Book.Entry(already)!.Name} is served twice already, and one hidden repeat is enough.");
             if (twice == wheel || !Book.Standing.Any(entry => entry.Wheel == twice)) return Fault("repeat", "Only a wheel that stays in the trial can be served twice.");
             repeat = twice;
         }
@@ -58,8 +61,9 @@ public sealed class SealedTasting : Tasting
         if (repeat != Book.Repeat) events.Add(new RepeatChosen(at, repeat));
         var after = Later(events);
         if (!after.Standing.Skip(1).Any()) return Fault("wheel", "Without this wheel fewer than two are left: break the seal first, then there is nothing to compare.");
-        events.Add(KeyDraw.Draw(after, at, seed));
-        return Do(events.ToImmutable());
+        var empty = LeavingOff.EmptyPlates(after).ToList();
+        if (empty.Count > 0) return Outcome.Fault<ImmutableArray<DayEvent>>(empty);
+        return KeyDraw.Draw(after, at, seed).Then(key => Do([.. events, key]));
     }
 
     /// <summary>Breaks the seal: back to a draft, every code given out retired.</summary>

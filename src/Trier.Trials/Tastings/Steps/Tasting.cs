@@ -42,9 +42,7 @@ public abstract class Tasting
     public Outcome<ImmutableArray<DayEvent>> CorrectEntry(DateTimeOffset at, WheelId wheel, string name, WheelFacts facts)
     {
         if (Book.Entry(wheel) is null) return Fault("wheel", "This wheel is not in the trial.");
-        if (string.IsNullOrWhiteSpace(name)) return Fault("name", "A wheel needs a name: two words at most are easiest to read.");
-        if (Book.Entries.Any(entry => entry.Wheel != wheel && Same(entry.Name, name))) return Fault("name", $"Another wheel is already called {name.Trim()}: give this one a name of its own.");
-        return Do(new EntryCorrected(at, wheel, name.Trim(), facts));
+        return CheckWheelName(name, wheel) is { } problem ? Outcome.Fault<ImmutableArray<DayEvent>>([problem]) : Do(new EntryCorrected(at, wheel, name.Trim(), facts));
     }
 
     /// <summary>Corrects a taster's name, or whether they are under 12. Possible at every step; the old one stays in the record.</summary>
@@ -63,8 +61,11 @@ public abstract class Tasting
     /// <param name="at">When.</param>
     /// <param name="taster">Who.</param>
     /// <param name="taste">What.</param>
-    public Outcome<ImmutableArray<DayEvent>> DeclareTaste(DateTimeOffset at, TasterId taster, DeclaredTaste taste) =>
-        Book.Taster(taster) is null ? Fault("taster", "This taster is not on the list.") : Do(new TasteDeclared(at, taster, taste));
+    public Outcome<ImmutableArray<DayEvent>> DeclareTaste(DateTimeOffset at, TasterId taster, DeclaredTaste taste)
+    {
+        if (Book.Taster(taster) is null) return Fault("taster", "This taster is not on the list.");
+        return Book.ClosedAt is null ? Do(new TasteDeclared(at, taster, taste)) : Fault("taste", "What somebody usually likes is asked before tasting, and the ballots are closed.");
+    }
 
     private protected static Outcome<ImmutableArray<DayEvent>> Do(params ImmutableArray<DayEvent> events) => Outcome.Of(events);
 
@@ -72,13 +73,34 @@ public abstract class Tasting
 
     private protected static bool Same(string left, string right) => string.Equals(left.Trim(), right.Trim(), StringComparison.OrdinalIgnoreCase);
 
+    private protected Problem? CheckWheelName(string name, WheelId self)
+    {
+        if (string.IsNullOrWhiteSpace(name)) return new Problem("name", "A wheel needs a name: two words at most are easiest to read.");
+        if (name.Trim().Length > 30) return new Problem("name", "A wheel's name has 30 letters at most; the rest can stand in its notes.");
+        return Book.Entries.Any(entry => entry.Wheel != self && Same(entry.Name, name))
+            ? new Problem("name", $"Another wheel is already called {name.Trim()}: give this one a name of its own.")
+            : null;
+    }
+
     private protected Problem? CheckName(string name, TasterId? self)
     {
         if (string.IsNullOrWhiteSpace(name)) return new Problem("name", "A taster needs a name for the card.");
         if (name.Trim().Length > 60) return new Problem("name", "A name has 60 letters at most.");
-        return Book.Tasters.Any(taster => taster.Id != self && Same(taster.Name, name))
+        // Before the first plate a name that was taken off the list is free again; after it, its ballot may stand beside the new one.
+        var named = Book.OpenedAt is null ? Book.Present : Book.Tasters;
+        return named.Any(taster => taster.Id != self && Same(taster.Name, name))
             ? new Problem("name", $"There is a {name.Trim()} on the list already: add a letter to tell the two apart.")
             : null;
+    }
+
+    private protected ImmutableArray<Problem> CheckJoining(TasterId id, string name, int sitting)
+    {
+        var problems = ImmutableArray.CreateBuilder<Problem>();
+        if (Book.Taster(id) is not null) problems.Add(new("taster", "This taster is on the list already."));
+        if (CheckName(name, null) is { } problem) problems.Add(problem);
+        if (Book.Present.Count() >= DraftTasting.MostTasters) problems.Add(new("name", $"A trial takes {DraftTasting.MostTasters} tasters at most."));
+        if (sitting < 1) problems.Add(new("sitting", "Sittings are counted from 1."));
+        return problems.ToImmutable();
     }
 
     private protected TasterAdded NewTaster(DateTimeOffset at, TasterId id, string name, bool knowsTheKey, bool junior, int sitting) =>

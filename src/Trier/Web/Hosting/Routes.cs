@@ -4,6 +4,7 @@ using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
 using Trier.Web.Tastings.Plates;
 using Trier.Web.Verdicts;
+using Trier.Web.Tastings.Cards;
 
 namespace Trier.Web.Hosting;
 
@@ -20,5 +21,6 @@ internal static class Routes
         maker.MapPlates();
         maker.MapBoard();
         maker.MapVerdict();
+        maker.MapCards();
     }
 }

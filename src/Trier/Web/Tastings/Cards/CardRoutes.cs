@@ -1,0 +1,68 @@
+using Trier.Storage.Tastings;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Access;
+using Trier.Web.Hosting;
+
+namespace Trier.Web.Tastings.Cards;
+
+/// <summary>What the maker prints for the table, and where a paper ballot is typed in. None of these pages names a wheel.</summary>
+internal static class CardRoutes
+{
+    public static void MapCards(this IEndpointRouteBuilder maker)
+    {
+        maker.MapGet("/trials/{id:guid}/cards", CardsAsync);
+        maker.MapGet("/trials/{id:guid}/paper-ballots", (Guid id, TrialStore trials) => WithTrialAsync(id, trials, tasting => Page.Of<PaperBallotsPage>(("Tasting", tasting))));
+        maker.MapGet("/trials/{id:guid}/paper", PaperListAsync);
+        maker.MapGet("/trials/{id:guid}/paper/{taster:guid}", TypeInAsync);
+        maker.MapPost("/trials/{id:guid}/paper/{taster:guid}", TypedInAsync);
+    }
+
+    private static async Task<IResult> CardsAsync(Guid id, HttpContext context, TrialStore trials, TasterDoors doors, HostSettings settings)
+    {
+        if (await trials.FindAsync(new TrialId(id)) is not { } tasting) return Results.NotFound();
+        return Page.Of<CardsPage>(("Tasting", tasting), ("Doors", await doors.OfAsync(tasting)), ("Site", Site(context, settings)));
+    }
+
+    private static async Task<IResult> PaperListAsync(Guid id, Guid? saved, TrialStore trials)
+    {
+        if (await trials.FindAsync(new TrialId(id)) is not { } tasting) return Results.NotFound();
+        return Page.Of<PaperListPage>(("Tasting", tasting), ("Ballots", await trials.BallotsAsync(tasting)), ("Saved", saved is { } taster ? tasting.Book.Taster(new TasterId(taster)) : null));
+    }
+
+    private static async Task<IResult> TypeInAsync(Guid id, Guid taster, TrialStore trials)
+    {
+        if (await FindAsync(id, taster, trials) is not var (tasting, who)) return Results.NotFound();
+        var history = await trials.BallotAsync(tasting, who.Id);
+        return Page.Of<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", PaperSheet.Of(tasting.Book.Served(who.Id), history.Current?.Content ?? Ballot.Empty)));
+    }
+
+    private static async Task<IResult> TypedInAsync(Guid id, Guid taster, IFormCollection form, TrialStore trials)
+    {
+        if (await FindAsync(id, taster, trials) is not var (tasting, who)) return Results.NotFound();
+        var history = await trials.BallotAsync(tasting, who.Id);
+        var posted = new Posted(form);
+        var sheet = PaperSheet.Of(tasting.Book.Served(who.Id), posted);
+        var plate = tasting.Book.Plate(who.Id)!.Codes;
+        var read = sheet.Read(plate, history.Current?.Content ?? Ballot.Empty);
+        var begunFrom = posted.Id("base") is { } shown ? new RevisionId(shown) : (RevisionId?)null;
+        if (!read.TryGet(out var ballot)) return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", sheet), ("Base", begunFrom), ("Problems", read.Problems));
+        var send = new BallotSend(new RevisionId(posted.Id("sendId") ?? Guid.NewGuid()), who.Id, begunFrom, "paper", BallotSource.Paper, BallotStage.Sent, ballot);
+        var received = await trials.ReceiveAsync(tasting.Book.Trial, send);
+        if (!received.Ok) return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", sheet), ("Base", begunFrom), ("Problems", received.Problems));
+        return Page.GoTo($"/trials/{id}/paper?saved={taster}");
+    }
+
+    private static async Task<IResult> WithTrialAsync(Guid id, TrialStore trials, Func<Tasting, IResult> page) =>
+        await trials.FindAsync(new TrialId(id)) is { } tasting ? page(tasting) : Results.NotFound();
+
+    private static async Task<(Tasting Tasting, Taster Taster)?> FindAsync(Guid id, Guid taster, TrialStore trials) =>
+        await trials.FindAsync(new TrialId(id)) is { } tasting && tasting.Book.Taster(new TasterId(taster)) is { } found && tasting.Book.Plate(found.Id) is not null
+            ? (tasting, found)
+            : null;
+
+    // Phones come in by the address the host let them in on; the maker's own browser may be at another one.
+    private static string Site(HttpContext context, HostSettings settings) =>
+        settings.Lan is { } lan ? $"http://{new UriBuilder { Host = lan.ToString() }.Host}:{context.Connection.LocalPort}" : $"{context.Request.Scheme}://{context.Request.Host}";
+}

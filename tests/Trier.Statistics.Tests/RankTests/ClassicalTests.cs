@@ -1,0 +1,187 @@
+using Trier.Statistics.Randomness;
+using Trier.Statistics.Rankings;
+using Trier.Statistics.RankTests;
+using Trier.Statistics.Tests.Checks;
+
+namespace Trier.Statistics.Tests.RankTests;
+
+public sealed class ClassicalTests
+{
+    private static readonly Seed Seed = new(3);
+
+    /// <summary>Hollander and Wolfe's cotton strength example; scipy's page_trend_test prints 158 and 0.002492476851851852.</summary>
+    [Fact]
+    public void Pages_L_on_cotton_strength()
+    {
+        var page = PageTrend.Test(CheckData.Scores("page_cotton_strength.csv"), [0, 1, 2, 3, 4]).Value;
+        Assert.Equal(158, page.L);
+        Assert.Equal(2.655811238, page.Z, 1e-8);
+        Assert.Equal(0.00395589434, page.NormalP, 1e-9);
+        Assert.Equal(0.002492476852, page.P.Value, 1e-11);
+    }
+
+    /// <summary>scipy's documentation example. Its exact p rounds L down and ignores ties; the p given the ties is held here.</summary>
+    [Fact]
+    public void Pages_L_with_ties_is_exact_given_the_ties()
+    {
+        var set = CheckData.Scores("page_teaching_styles.csv");
+        var page = PageTrend.Test(set, [0, 1, 2]).Value;
+        Assert.Equal(133.5, page.L);
+        Assert.Equal(3.01869177, page.Z, 1e-7);
+        Assert.Equal(0.001269343369, page.NormalP, 1e-10);
+        Assert.Equal(0.0003842148047, page.P.Value, 1e-11);
+        Assert.Equal(109.5, PageTrend.Test(set, [1, 2, 0]).Value.L);
+    }
+
+    /// <summary>Page's (1963) table as reprinted by Siegel and Castellan (1988), exact tails by separate code: held at every L that a unanimous-but-one panel reaches.</summary>
+    [Fact]
+    public void Pages_exact_tails_are_the_tabled_ones()
+    {
+        var held = 0;
+        foreach (var row in CheckData.Rows("exact_page_critical.csv").Where(row => CheckData.Optional(row[3]) is not null && CheckData.Whole(row[1]) <= 8))
+        {
+            var (k, n) = (CheckData.Whole(row[0]), CheckData.Whole(row[1]));
+            if (Panel(k, n, CheckData.Whole(row[3])) is not { } set) continue;
+            var page = PageTrend.Test(set, [.. Enumerable.Range(0, k)]).Value;
+            Assert.Equal(CheckData.Number(row[3]), page.L);
+            Assert.Equal(1, page.P.Value / CheckData.Number(row[4]), 1e-6);
+            held++;
+        }
+
+        Assert.True(held >= 60, $"{held} cells held");
+    }
+
+    /// <summary>Conover (1999) p. 391; an R help page prints T1 12, p 0.0619688, LSD 2.824267; another manual T2 = 8 on 6 and 8.</summary>
+    [Fact]
+    public void Durbin_on_ice_cream_and_chemicals()
+    {
+        var ice = Durbin.Test(Blocks("durbin_ice_cream.csv"), Seed).Value;
+        Assert.Equal([8, 9, 4, 3, 5, 6, 7], ice.RankSums);
+        Assert.Equal(12, ice.Statistic, 1e-9);
+        Assert.Equal(0.06196880442, ice.ChiSquareP, 1e-9);
+        Assert.Equal(8, ice.F, 1e-9);
+        Assert.Equal(8, ice.FDegreesOfFreedom);
+        Assert.Equal(0.004904419077, ice.FP, 1e-9);
+        Assert.Equal(2.824266738, ice.LeastDifference, 1e-7);
+        var toxic = Durbin.Test(Blocks("durbin_chemical_toxicity.csv"), Seed).Value;
+        Assert.Equal(7.714285714, toxic.Statistic, 1e-8);
+        Assert.Equal(0.2597916047, toxic.ChiSquareP, 1e-9);
+        Assert.Equal(1.636363636, toxic.F, 1e-8);
+        Assert.Equal(0.2535788469, toxic.FP, 1e-9);
+        Assert.Equal(toxic.Statistic, toxic.Gate.Statistic, 1e-9);
+        Assert.Equal(RefusalKind.WrongDesign, Durbin.Test(Demo.Set(Demo.Wheels, completeOnly: false), Seed).Refusal!.Kind);
+    }
+
+    /// <summary>Skillings and Mack (1981) Table 1, printed 15.493049; Brady (1969) by Hollander and Wolfe; and complete data, where it is Friedman's.</summary>
+    [Theory]
+    [InlineData("skillings_mack_assembly.csv", 15.4930488, 0.001440296302, -14.12559752)]
+    [InlineData("skillings_mack_metronome.csv", 13.28095184, 0.001306405348, -11.39230485)]
+    [InlineData("friedman_diuretics.csv", 23.33333333, 0.0002914597502, -17.02099544)]
+    public void Skillings_and_Mack_hold(string file, double statistic, double p, double first)
+    {
+        var result = SkillingsMack.Test(CheckData.Scores(file), Seed).Value;
+        Assert.Equal(statistic, result.Statistic, 1e-6);
+        Assert.Equal(p, result.ChiSquareP, 1e-8);
+        Assert.Equal(first, result.AdjustedSums[0], 1e-7);
+    }
+
+    /// <summary>SAS FREQ example (p = 0.0145), statsmodels' cochrans_q and its test suite.</summary>
+    [Fact]
+    public void Cochrans_Q_holds()
+    {
+        static CochranResult Of(string rows) => CochranResult.Of([.. rows.Split(' ').Select(row => System.Collections.Immutable.ImmutableArray.CreateRange(row.Select(c => c == '1')))], Seed).Value;
+        var first = Of("1011 0111 1110 0100 0100 1010 0100 1111 0100");
+        Assert.Equal(4.2, first.Q, 1e-9);
+        Assert.Equal(0.2406618852, first.ChiSquareP, 1e-9);
+        Assert.Equal(TestMethod.Exact, first.P.Method);
+        var second = Of("00110 01010 01101 10001 11000 10100 01000 00110 00000");
+        Assert.Equal(1.217391304, second.Q, 1e-8);
+        Assert.Equal(0.875227037, second.ChiSquareP, 1e-8);
+    }
+
+    /// <summary>Agresti (1990) p. 350 and R's mcnemar.test; R's binom.test help example.</summary>
+    [Fact]
+    public void McNemar_and_the_sign_test_hold()
+    {
+        var result = McNemarResult.Of(150, 86).Value;
+        Assert.Equal(17.3559322, result.ChiSquare, 1e-6);
+        Assert.Equal(16.81779661, result.Corrected, 1e-7);
+        Assert.Equal(3.099293e-5, result.ChiSquareP, 1e-10);
+        Assert.Equal(4.114562e-5, result.CorrectedP, 1e-10);
+        Assert.Equal(3.715936e-5, result.ExactP, 1e-10);
+        Assert.Equal(0.03569813818, McNemarResult.Of(8, 20).Value.ExactP, 1e-9);
+        Assert.Equal(1, McNemarResult.Of(6, 6).Value.ExactP, 1e-9);
+        Assert.Equal(0.3824915596, SignTest.TwoSided(682, 925, 0.75), 1e-9);
+        Assert.Equal(0.03857421875, SignTest.TwoSided(10, 12), 1e-9);
+    }
+
+    [Theory]
+    [InlineData(6, 0)]
+    [InlineData(9, 1)]
+    [InlineData(12, 2)]
+    [InlineData(15, 3)]
+    [InlineData(17, 4)]
+    [InlineData(20, 5)]
+    [InlineData(23, 6)]
+    [InlineData(25, 7)]
+    public void Sign_test_critical_counts_are_the_textbook_ones(int n, int count)
+    {
+        Assert.True(SignTest.TwoSided(count, n) <= 0.05);
+        Assert.True(SignTest.TwoSided(count + 1, n) > 0.05);
+    }
+
+    /// <summary>Hollander and Wolfe (1973) p. 187, R's cor.test; Conover's MBA example (from memory), R and scipy; scipy's documentation.</summary>
+    [Fact]
+    public void Rank_correlations_hold()
+    {
+        var tuna = RankCorrelation.Of([44.4, 45.9, 41.9, 53.3, 44.7, 44.1, 50.7, 45.2, 60.1], [2.6, 3.1, 2.5, 5.0, 3.6, 4.0, 5.2, 2.8, 3.8]).Value;
+        Assert.Equal(0.4444444444, tuna.TauB, 1e-9);
+        Assert.Equal(26, tuna.Concordant);
+        Assert.True(tuna.TauExact);
+        Assert.Equal(0.11943893298, tuna.TauP, 1e-9);
+        Assert.Equal(0.6, tuna.Rho, 1e-12);
+        Assert.Equal(0.0876228290, tuna.RhoP, 1e-8);
+        var mba = RankCorrelation.Of([710, 610, 640, 580, 545, 560, 610, 530, 560, 540, 570, 560], [4.0, 4.0, 3.9, 3.8, 3.7, 3.6, 3.5, 3.5, 3.5, 3.3, 3.2, 3.2]).Value;
+        Assert.Equal(0.5900187627, mba.Rho, 1e-9);
+        Assert.Equal(0.04344017175, mba.RhoP, 1e-9);
+        Assert.Equal(0.4390389003, mba.TauB, 1e-9);
+        Assert.Equal(0.05786570914, mba.TauP, 1e-9);
+        Assert.Equal((42, 15), (mba.Concordant, mba.Discordant));
+        var short5 = RankCorrelation.Of([12, 2, 1, 12, 2], [1, 4, 7, 1, 0]).Value;
+        Assert.Equal(-0.4714045208, short5.TauB, 1e-9);
+        Assert.Equal(0.2827454599, short5.TauP, 1e-9);
+        Assert.Equal(-0.5407380704, short5.Rho, 1e-9);
+    }
+
+    /// <summary>A panel without ties with a given L, found greedily from the unanimous one; null where the greedy way misses it.</summary>
+    private static RankingSet? Panel(int k, int n, int l)
+    {
+        var orders = Arrangements.All([.. Enumerable.Range(1, k)]).Chunk(k).OrderByDescending(Sum).ToArray();
+        var most = Sum(orders[0]);
+        var lack = (most * n) - l;
+        var ballots = new List<int[]>();
+        for (var i = 0; i < n; i++)
+        {
+            var share = lack / (n - i);
+            var order = orders.FirstOrDefault(o => most - Sum(o) == share) ?? orders.First(o => most - Sum(o) > share);
+            lack -= most - Sum(order);
+            ballots.Add(order);
+        }
+
+        return lack == 0 ? RankingSet.Create(ballots.Select(order => Ranking.FromPlaces([.. order.Select(place => (double?)place)]))) : null;
+
+        static int Sum(int[] order) => order.Select((place, j) => (j + 1) * place).Sum();
+    }
+
+    private static RankingSet Blocks(string file)
+    {
+        var rows = CheckData.Rows(file);
+        var names = rows.Select(row => row[1]).Distinct().Order(StringComparer.Ordinal).ToArray();
+        return RankingSet.Create(rows.GroupBy(row => row[0]).Select(block =>
+        {
+            var scores = new double?[names.Length];
+            foreach (var row in block) scores[Array.IndexOf(names, row[1])] = CheckData.Number(row[2]);
+            return Ranking.FromPlaces(scores);
+        }));
+    }
+}

@@ -1,0 +1,136 @@
+using System.Diagnostics;
+using System.Net;
+using System.Text.RegularExpressions;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Access;
+
+namespace Trier.Tests.Web.Ballots;
+
+public class DoorTests
+{
+    [Fact]
+    public async Task An_unknown_link_answers_404_with_a_page_that_helps()
+    {
+        await using var evening = await Evening.BeginAsync();
+        using var phone = evening.NewPhone();
+        foreach (var path in new[] { "/t/AAAAAAAAAAAAAAAAAAAAAA", "/t/x", "/t/AAAAAAAAAAAAAAAAAAAAAA/sample/1", "/t/AAAAAAAAAAAAAAAAAAAAAA/sent" })
+        {
+            await phone.GetAsync(path);
+            Assert.Equal(HttpStatusCode.NotFound, phone.Answer.StatusCode);
+            Assert.Contains("This link opens no ballot.", phone.Text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task Every_taster_page_is_neither_stored_nor_told_to_other_sites_and_says_its_language()
+    {
+        await using var evening = await Evening.BeginAsync();
+        using var phone = evening.NewPhone();
+        var door = await evening.DoorAsync("Ada");
+        foreach (var path in new[] { door.Path, door.Path + "/sample/1", door.Path + "/places", door.Path + "/review", "/c", "/walk-in" })
+        {
+            await phone.GetAsync(path);
+            Assert.Equal(HttpStatusCode.OK, phone.Answer.StatusCode);
+            Assert.Equal("no-referrer", Assert.Single(phone.Answer.Headers.GetValues("Referrer-Policy")));
+            Assert.True(phone.Answer.Headers.CacheControl!.NoStore);
+            Assert.Contains("<html lang=\"en\">", phone.Html, StringComparison.Ordinal);
+        }
+
+        Assert.DoesNotContain(door.Token, Regex.Match((await phone.GetAsync(door.Path + "/sample/1")).Html, "data-draft=\"[^\"]*\"").Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_first_load_of_a_ballot_stays_under_60_kB()
+    {
+        await using var evening = await Evening.BeginAsync();
+        using var phone = evening.NewPhone();
+        await phone.GetAsync((await evening.DoorAsync("Ada")).Path + "/sample/1");
+        var files = Regex.Matches(phone.Html, "(?:href|src)=\"(?<at>[^\":]+\\.(?:css|js))\"").Select(match => "/" + match.Groups["at"].Value.TrimStart('/')).Append("/kit.css").ToList();
+        Assert.True(files.Count >= 4);
+        long bytes = System.Text.Encoding.UTF8.GetByteCount(phone.Html);
+        foreach (var file in files)
+        {
+            using var answer = await phone.FetchAsync(file);
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+            var length = (await answer.Content.ReadAsByteArrayAsync()).Length;
+            Assert.True(length > 0, file);
+            bytes += length;
+        }
+
+        Assert.InRange(bytes, 1, 60_000);
+    }
+
+    [Fact]
+    public async Task A_typed_code_opens_the_ballot_whatever_its_case_and_spaces_while_the_tasting_is_open()
+    {
+        await using var evening = await Evening.BeginAsync();
+        using var phone = evening.NewPhone();
+        var door = await evening.DoorAsync("Bruno");
+        await phone.GetAsync("/c");
+        await phone.PressAsync(("typed", $" {door.TypedCode[..3].ToLowerInvariant()} {door.TypedCode[3..]} "));
+        Assert.Equal(door.Path, phone.Path);
+
+        await phone.GetAsync("/c");
+        await phone.PressAsync(("typed", "BCD"));
+        Assert.Contains("The code has six letters; this one has 3.", phone.Text, StringComparison.Ordinal);
+
+        await evening.ActAsync<OpenTasting>(tasting => tasting.Close(evening.Trials.Now));
+        await phone.GetAsync("/c");
+        await phone.PressAsync(("typed", door.TypedCode));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, phone.Answer.StatusCode);
+        Assert.Contains("No card with this code is open now.", phone.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Wrong_codes_are_slowed_after_sixty_a_minute()
+    {
+        await using var evening = await Evening.BeginAsync();
+        using var phone = evening.NewPhone();
+        await phone.GetAsync("/c");
+        var wrong = phone.Form(null, ("typed", "ZZZZZZ"));
+        var free = Stopwatch.StartNew();
+        for (var i = 0; i < WrongTries.FreePerMinute; i++) await phone.PostAsync(wrong);
+        free.Stop();
+        var slowed = Stopwatch.StartNew();
+        await phone.PostAsync(wrong);
+        Assert.True(slowed.Elapsed > TimeSpan.FromSeconds(1.9), $"{slowed.Elapsed}");
+        Assert.True(free.Elapsed / WrongTries.FreePerMinute < TimeSpan.FromSeconds(1), $"{free.Elapsed}");
+    }
+
+    [Fact]
+    public async Task A_walk_in_waits_until_the_maker_lets_them_in()
+    {
+        await using var evening = await Evening.BeginAsync();
+        using var phone = evening.NewPhone();
+        await phone.GetAsync("/walk-in");
+        await phone.PressAsync();
+        Assert.Contains("Write your name", phone.Text, StringComparison.Ordinal);
+        await phone.PressAsync(("name", "Dario"));
+        Assert.Contains("A moment, Dario.", phone.Text, StringComparison.Ordinal);
+        Assert.Contains("http-equiv=\"refresh\" content=\"5\"", phone.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain("/t/", phone.Html, StringComparison.Ordinal);
+        var waiting = phone.Path;
+
+        var taster = new TasterId(Guid.NewGuid());
+        await evening.ActAsync<OpenTasting>(tasting => tasting.AddTaster(evening.Trials.Now, taster, "Dario", knowsTheKey: false, junior: false, 1));
+        await evening.Door.AnswerAsync(Assert.Single(await evening.Door.OfAsync(evening.Trial)).Id, taster);
+        await phone.GetAsync(waiting);
+        Assert.Contains((await evening.DoorAsync("Dario")).Path, phone.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain("http-equiv=\"refresh\"", phone.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Before_the_opening_the_page_says_so_and_takes_nothing_in()
+    {
+        await using var evening = await Evening.BeginAsync(open: false);
+        using var phone = evening.NewPhone();
+        var door = await evening.DoorAsync("Ada");
+        await phone.GetAsync(door.Path);
+        Assert.Contains("The tasting has not begun.", phone.Text, StringComparison.Ordinal);
+        Assert.Contains("In at least one: egg", phone.Text, StringComparison.Ordinal);
+        await phone.PostAsync(($"{door.Path}/sample/1", [new("sample", "417"), new("liking", "5")]));
+        Assert.Contains("The tasting has not begun.", phone.Text, StringComparison.Ordinal);
+        Assert.Empty((await evening.BallotAsync("Ada")).All);
+    }
+}
