@@ -17,6 +17,9 @@ internal sealed class Varying
     /// <summary>Draws of a variant: its level is wanted, not its p to many digits.</summary>
     private const int MostDraws = 9_999;
 
+    /// <summary>Steps of an exact calculation that a variant may take: there are dozens of variants, and a person waits for the page.</summary>
+    private const double MostExactWork = 2e6;
+
     private readonly Electorate _electorate;
     private readonly Judged _judged;
     private readonly ImmutableArray<SampleRecord> _wheels;
@@ -28,7 +31,7 @@ internal sealed class Varying
     {
         (_electorate, _judged, _wheels) = (electorate, judged, wheels);
         _seed = seed.Child("variants");
-        _effort = effort with { Draws = Math.Min(effort.Draws, MostDraws), CloseDraws = Math.Min(effort.CloseDraws, 10 * MostDraws) };
+        _effort = effort with { ExactWork = Math.Min(effort.ExactWork, MostExactWork), Draws = Math.Min(effort.Draws, MostDraws), CloseDraws = Math.Min(effort.CloseDraws, 10 * MostDraws) };
     }
 
     public static ImmutableArray<Variant> Of(Electorate electorate, Judged judged, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort)
