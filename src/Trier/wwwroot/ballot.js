@@ -1,5 +1,5 @@
 // The phone ballot: keeps what is typed, sends it once the network is there, moves codes between places.
-// Every page works without it. No service worker, no secure-context call: guests come over plain http.
+// Every page works without it. Guests come over plain http: nothing here needs a secure context.
 
 const FIRST_WAIT = 1000;
 const LONGEST_WAIT = 30000;
@@ -13,7 +13,7 @@ const store = {
 const draftKey = (form) => 'trier-draft:' + form.dataset.draft;
 const sendKey = (id) => UNSENT + id;
 
-// ---- waiting: longer after each failure, at once when the network says it is back ----
+// ---- waiting: longer after each failure, at once when the network is back ----
 
 function pause(attempt) {
   return new Promise((done) => {
@@ -169,7 +169,7 @@ function send(form, submitter) {
   if (form.dataset.sending === said) return;
   form.dataset.sending = said;
   store.set(sendKey(id), job);
-  // What is pressed next, changed meanwhile or after coming back to this page, is another send.
+  // What is pressed next is another send.
   idField(form).value = newId();
   line = line.then(async () => {
     const answer = await deliver(id, job, form);
@@ -197,7 +197,7 @@ async function deliver(id, job, form) {
   }
 }
 
-// A page that was closed before the host answered leaves its send behind; it goes out from the next one, before anything newer.
+// A page closed before the host answered leaves its send behind; it goes out from the next one, before anything newer.
 async function sendWhatIsLeft() {
   const left = store.keys(UNSENT).map((key) => [key.slice(UNSENT.length), store.get(key)]).filter(([, job]) => job && sameHost(job.url));
   for (const [id, job] of left.sort(([, a], [, b]) => a.at - b.at)) {
