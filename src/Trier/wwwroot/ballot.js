@@ -147,7 +147,7 @@ function bodyOf(form, submitter) {
   return new URLSearchParams(data).toString();
 }
 
-// ---- sends: one at a time in the order they were made, each with its own id until the host has answered ----
+// ---- sends: one at a time, in order, each with its own id until the host has answered ----
 
 let line = Promise.resolve();
 
@@ -197,7 +197,7 @@ async function deliver(id, job, form) {
   }
 }
 
-// A page closed before the host answered leaves its send behind; it goes out from the next one, before anything newer.
+// A page closed before the host answered leaves its send behind; it goes out before anything newer.
 async function sendWhatIsLeft() {
   const left = store.keys(UNSENT).map((key) => [key.slice(UNSENT.length), store.get(key)]).filter(([, job]) => job && sameHost(job.url));
   for (const [id, job] of left.sort(([, a], [, b]) => a.at - b.at)) {
