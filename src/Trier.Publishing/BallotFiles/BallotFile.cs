@@ -12,7 +12,7 @@ namespace Trier.Publishing.BallotFiles;
 public static class BallotFile
 {
     /// <summary>Most different codes a file may hold.</summary>
-    public const int MostSamples = 100;
+    public const int MostSamples = 16;
 
     /// <summary>Largest file read, in bytes (32 MB).</summary>
     public const int LargestBytes = BallotText.LargestBytes;

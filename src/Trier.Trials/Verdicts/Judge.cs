@@ -22,6 +22,7 @@ public static class Judge
         var electorate = new Electorate(record);
         var scores = Rules.Score(electorate, electorate.Headline, record.Plan.Rule);
         var judged = Ladder.Judge(scores, seed.Child("gate"), effort);
+        var friedman = Sections.FriedmanOf(electorate, judged, seed, effort);
         var wheels = InOrder(electorate, judged);
         var verdict = new Verdict
         {
@@ -35,8 +36,8 @@ public static class Judge
             TallyWithTheKey = electorate.Voters.Any(v => v.Role == VoterRole.KnewTheKey && electorate.Placed(v) >= 2)
                 ? Tallying.Lines(electorate, wheels, Sections.WithTheKey(electorate))
                 : [],
-            Gate = Sections.Gate(electorate, judged, seed, effort),
-            Friedman = Sections.Friedman(electorate, seed, effort),
+            Gate = Sections.Gate(judged, friedman, seed),
+            Friedman = Sections.Friedman(friedman),
             Pairs = Sections.Pairs(electorate, judged),
             HeadToHead = Tallying.HeadToHead(electorate, wheels),
             Kemeny = Tallying.Kemeny(electorate),

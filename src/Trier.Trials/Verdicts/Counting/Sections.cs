@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.RankTests;
+using Trier.Trials.Plans;
 using Trier.Trials.Verdicts.Findings;
 
 namespace Trier.Trials.Verdicts.Counting;
@@ -39,21 +40,34 @@ internal static class Sections
         return new(judged.Level, over, open, judged.Reason, pieces);
     }
 
-    public static GateFinding? Gate(Electorate electorate, Judged judged, Seed seed, Effort effort)
+    public static GateFinding? Gate(Judged judged, FriedmanResult? friedman, Seed seed)
     {
         if (judged.Gate is not { } gate) return null;
         return new(
             gate.Statistic,
             gate.P,
             gate.LeadLuck,
-            FriedmanOf(electorate, seed, effort)?.MeanRankCorrelation,
+            friedman?.MeanRankCorrelation,
             judged.Level == 1 ? TieLuck.Of(judged.Scores, seed) : null);
     }
 
-    public static FriedmanFinding? Friedman(Electorate electorate, Seed seed, Effort effort) =>
-        FriedmanOf(electorate, seed, effort) is { } test
-            ? new(test.Statistic, test.DegreesOfFreedom, test.P, test.ChiSquareP, test.KendallW, test.Judges)
-            : null;
+    /// <summary>Friedman on the complete ballots, each by itself; null where it is refused.</summary>
+    public static FriedmanResult? FriedmanOf(Electorate electorate, Judged judged, Seed seed, Effort effort)
+    {
+        var complete = electorate.Ballots(new Count(electorate.CountsByPlan, CompleteOnly: true, Joined: false));
+        var same = judged.Gate is not null
+            && electorate.Record.Plan.Rule is CountingRule.AveragePlace
+            && judged.Scores.IsComplete
+            && judged.Scores.Rows.All(r => r.Voice is null)
+            && judged.Scores.Ballots == complete.Ballots;
+
+        // Where the gate has just tested the very same ballots its p is taken over: counting every arrangement twice would double the wait.
+        var test = Trier.Statistics.RankTests.Friedman.Test(complete, seed.Child("gate"), same ? effort with { ExactWork = 0, Draws = 1, CloseDraws = 1 } : effort);
+        return !test.Stands ? null : same ? test.Value with { P = judged.Gate!.P } : test.Value;
+    }
+
+    public static FriedmanFinding? Friedman(FriedmanResult? test) =>
+        test is null ? null : new(test.Statistic, test.DegreesOfFreedom, test.P, test.ChiSquareP, test.KendallW, test.Judges);
 
     public static ImmutableArray<PairFinding> Pairs(Electorate electorate, Judged judged) =>
         [.. judged.Pairs.Select(p => new PairFinding(
@@ -78,13 +92,6 @@ internal static class Sections
             groups,
             below,
             [.. electorate.Ids.Where(id => !placed.Contains(id))]);
-    }
-
-    private static FriedmanResult? FriedmanOf(Electorate electorate, Seed seed, Effort effort)
-    {
-        var complete = electorate.Ballots(new Count(electorate.CountsByPlan, CompleteOnly: true, Joined: false));
-        var test = Trier.Statistics.RankTests.Friedman.Test(complete, seed.Child("gate"), effort);
-        return test.Stands ? test.Value : null;
     }
 
     private static ImmutableArray<string> Ids(Electorate electorate, ImmutableArray<SampleRecord> wheels, ImmutableArray<int> columns)

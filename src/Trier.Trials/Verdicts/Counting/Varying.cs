@@ -17,7 +17,7 @@ internal sealed class Varying
     /// <summary>Draws of a variant: its level is wanted, not its p to many digits.</summary>
     private const int MostDraws = 9_999;
 
-    /// <summary>Steps of an exact calculation that a variant may take: there are dozens of variants, and a person waits for the page.</summary>
+    /// <summary>Exact counting only where it costs no more than drawing: there are as many variants as ballots and more.</summary>
     private const double MostExactWork = 2e6;
 
     private readonly Electorate _electorate;

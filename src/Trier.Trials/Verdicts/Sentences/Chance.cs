@@ -17,12 +17,11 @@ internal static class Chance
         return $"about 1 time in {Phrase.Number((long)Math.Round(times, MidpointRounding.AwayFromZero))}";
     }
 
-    /// <summary>"about 5 times in 10"; rarer than half a time in ten as one in so many.</summary>
+    /// <summary>"about 5 times in 10"; up to 1 in 5 as one in so many, the finer words.</summary>
     public static string TimesInTen(double p)
     {
-        if (p < 0.05) return OneIn(p);
+        if (p <= 0.2) return OneIn(p);
         if (p >= 0.95) return "nearly always";
-        var tenths = Math.Max(1, (int)Math.Round(10 * p, MidpointRounding.AwayFromZero));
-        return $"about {Phrase.Number(tenths)} {Phrase.Verb(tenths, "time", "times")} in 10";
+        return $"about {Phrase.Number((int)Math.Round(10 * p, MidpointRounding.AwayFromZero))} times in 10";
     }
 }

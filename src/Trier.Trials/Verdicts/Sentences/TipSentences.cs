@@ -67,6 +67,8 @@ internal static class TipSentences
         var names = Naming.Of(verdict, variant.MostFirsts);
         var top = variant.Firsts.Max();
         var next = variant.Firsts.Where((_, i) => !most.Contains(verdict.Wheels[i].Id)).DefaultIfEmpty(0).Max();
+        if (variant.MostFirsts.Length == 1 && next < top && variant.MostFirsts.SequenceEqual(variant.Leaders))
+            return $"has the most firsts too, {Phrase.Number(top)} to {Phrase.Number(next)}";
         return variant.MostFirsts.Length == 1 && next < top
             ? $"{names} has the most firsts, {Phrase.Number(top)} to {Phrase.Number(next)}"
             : $"{names} {Phrase.Verb(variant.MostFirsts.Length, "has", "tie for")} the most firsts";

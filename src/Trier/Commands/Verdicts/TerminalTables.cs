@@ -51,7 +51,7 @@ internal static class TerminalTables
     public static void HeadToHead(TerminalText page, Verdict verdict, TerminalMarks marks)
     {
         if (verdict.Wheels.Length is < 2 or > 8 || verdict.Panel.Ballots == 0) return;
-        page.Line("Head to head".PadRight(NameWidth) + string.Concat(verdict.Wheels.Select(w => ("over " + marks.Sign(w.Id)).PadLeft(7))));
+        page.Line("Placed above".PadRight(NameWidth) + string.Concat(verdict.Wheels.Select(w => (w.Id.Length <= 6 ? w.Id : marks.Sign(w.Id)).PadLeft(7))));
         foreach (var one in verdict.Wheels)
         {
             var row = "  " + TerminalText.Fit(marks.Marked(one.Id), NameWidth - 2);

@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using Trier.Publishing.BallotFiles;
+using Trier.Publishing.Tests.BallotFiles;
+using Trier.Statistics.Randomness;
+using Trier.Statistics.RankTests;
+using Trier.Trials.Verdicts;
+using Trier.Trials.Verdicts.Findings;
+
+namespace Trier.Publishing.Tests.Verdicts;
+
+/// <summary>
+/// The demo's ballot file judged end to end. The figures were computed for the method page by a separate program, exactly unless
+/// a tolerance says otherwise: docs/methods/verdict-wording.md names the page's checks.
+/// </summary>
+public class DemoFileTests
+{
+    private static readonly Verdict Demo = Judged(Read());
+
+    [Fact]
+    public void The_tally_is_the_one_counted_by_hand()
+    {
+        Assert.Equal(["593", "417", "238", "946", "751"], Demo.Wheels.Select(w => w.Id));
+        Assert.Equal([3, 4, 1, 4, 0], Demo.Tally.Select(t => (int)t.Firsts));
+        Assert.Equal([0, 2, 0, 5, 5], Demo.Tally.Select(t => (int)t.Lasts));
+        Assert.Equal([24.5, 34, 36, 37, 48.5], Demo.Tally.Select(t => t.RankSum));
+        Assert.Equal([35.5, 26, 24, 23, 11.5], Demo.Tally.Select(t => t.PlacePoints));
+        Assert.Equal([14, 13, 14, 12, 14], Demo.Tally.Select(t => t.Likings));
+        Assert.Equal([7.36, 6.38, 5.86, 5.83, 4.93], Demo.Tally.Select(t => Math.Round(t.MeanLiking!.Value, 2)));
+        Assert.Equal(["593"], Demo.Leaders);
+        Assert.Equal((14, 13, 12, 12L, 12L, 1L), (Demo.Panel.Tasters, Demo.Panel.Placing, Demo.Panel.Complete, Demo.Panel.Ballots, Demo.Panel.Voices, Demo.Panel.WithTies));
+    }
+
+    [Fact]
+    public void Head_to_heads_and_Kemeny_s_orders_agree_with_the_count_by_hand()
+    {
+        double Wins(string other) => Demo.HeadToHead.Where(h => h.Id == "593" && h.Other == other).Select(h => h.Above + (h.Ties / 2.0)).Single();
+        Assert.Equal([8, 9, 11.5, 7], new[] { "417", "238", "751", "946" }.Select(Wins));
+        Assert.Equal((3L, 79.5, 3), (Demo.Kemeny!.Optima, Demo.Kemeny.Distance, Demo.Kemeny.Orders.Length));
+        Assert.All(Demo.Kemeny.Orders, o => Assert.Equal("593", o[0]));
+    }
+
+    [Fact]
+    public void Friedman_gate_and_lead_are_the_recorded_ones()
+    {
+        Assert.Equal(9.824268, Demo.Friedman!.Statistic, 1e-6);
+        Assert.Equal(0.0387451, Demo.Friedman.P.Value, 1e-7);
+        Assert.Equal(TestMethod.Exact, Demo.Friedman.P.Method);
+        Assert.Equal(0.043, Demo.Friedman.ChiSquareP, 5e-4);
+        Assert.Equal(0.205, Demo.Friedman.KendallW, 5e-4);
+        Assert.Equal(9.824268, Demo.Gate!.Statistic, 1e-6);
+        Assert.Equal(0.0387451, Demo.Gate.P.Value, 1e-7);
+        Assert.Equal(0.132, Demo.Gate.MeanCorrelation!.Value, 5e-4);
+        Assert.Equal(0.0586, Demo.Gate.LeadLuck!.Value, 0.0005 + (4 * Demo.Gate.LeadLuck.Error));
+    }
+
+    [Fact]
+    public void Pairs_and_level_are_the_recorded_ones()
+    {
+        (string, string, double)[] expected = [("593", "751", .0009766), ("417", "751", .015625), ("593", "238", .072266), ("238", "751", .085449), ("593", "417", .139648), ("593", "946", .165039), ("946", "751", .243164)];
+        Assert.Equal(expected, Demo.Pairs.Take(7).Select(p => (p.Better, p.Worse, Math.Round(p.P, p.P < .01 ? 7 : 6))));
+        Assert.Equal(["751"], Demo.Pairs.Where(p => p.Shown).Select(p => p.Worse));
+        Assert.Equal(5, Demo.Level.Level);
+        Assert.Equal(["751"], Demo.Level.ShownOver);
+        Assert.Equal(["417", "238", "946"], Demo.Level.Open);
+    }
+
+    [Fact]
+    public void Adjusted_places_take_the_partial_ballot_in()
+    {
+        Assert.Equal([2.0676, 2.8907, 3.1369, 3.0833, 3.8215], Demo.Places.Select(p => Math.Round(p.Adjusted!.Value, 4)));
+        Assert.Equal([2.04, 2.83, 3.00, 3.08, 4.04], Demo.Places.Select(p => Math.Round(p.Complete!.Value, 2)));
+        var all = Demo.Variants.Single(v => v.Kind == VariantKind.OtherCount);
+        Assert.Equal((VariantEffect.LevelChanges, 3), (all.Effect, all.Level));
+    }
+
+    [Fact]
+    public void The_repeat_is_measured_over_thirteen_ballots()
+    {
+        var repeat = Assert.Single(Demo.Repeats);
+        Assert.Equal((13L, 19.0, 8L), (repeat.Ballots, repeat.SumOfDistances, repeat.NextToEachOther));
+        Assert.Equal(0.0051, repeat.P, 5e-5);
+        Assert.Equal(0.035, repeat.NextP, 5e-4);
+        Assert.Equal(0.66, repeat.Yardstick!.Value, 5e-3);
+        Assert.Equal(1.5, repeat.MeanLikingGap!.Value, 0.05);
+        var other = Demo.Variants.Single(v => v.Kind == VariantKind.OtherCode);
+        Assert.Equal(["593"], other.Leaders);
+        Assert.Equal([5L, 2, 1, 4, 0], other.Firsts);
+    }
+
+    [Fact]
+    public void Four_ballots_unseat_the_leader_and_the_rules_part_over_the_firsts()
+    {
+        Assert.Equal(4, Demo.Fewest!.ToPass);
+        Assert.Equal(["417", "946"], Demo.Fewest.Rivals);
+        Assert.All(Demo.Variants.Where(v => v.Kind == VariantKind.WithoutOne), v => Assert.Equal(["593"], v.Leaders));
+        Assert.Equal(["417", "946"], Demo.Variants.Single(v => v.Subject == "firsts").Leaders);
+        Assert.All(Demo.Variants.Where(v => v.Kind == VariantKind.OtherRule && v.Subject != "firsts"), v => Assert.Equal(["593"], v.Leaders));
+        Assert.Equal("417 and 946 tie for the most firsts, 4 each, but 593 has the best average place.", Demo.Words.Headlines[2]);
+    }
+
+    [Fact]
+    public void With_the_pair_who_compared_notes_as_one_voice_it_is_a_hint()
+    {
+        var record = Read();
+        var verdict = Judged(record with { Voters = [.. record.Voters.Select(v => v.Id is "T06" or "T07" ? v with { Voice = 1 } : v)] });
+        // 0.0633 with error 0.0005 by the separate program’s shuffles; counted exactly it is 0.0623581.
+        Assert.Equal(0.0623581, verdict.Gate!.P.Value, 1e-7);
+        Assert.Equal((3, 11L), (verdict.Level.Level, verdict.Panel.Voices));
+        Assert.Equal(0.0387451, verdict.Friedman!.P.Value, 1e-7);
+        Assert.DoesNotContain(verdict.Pairs, p => p.Shown);
+        Assert.Equal("593 came out ahead: a hint, not proof, for luck alone does this about 1 time in 16.", verdict.Words.Top[2]);
+        Assert.Equal([3L, 4, 1, 2, 0], verdict.Variants.Single(v => v.Kind == VariantKind.WithoutJoined).Firsts);
+        Assert.Equal(5, verdict.Variants.Single(v => v.Kind == VariantKind.JoinedApart).Level);
+    }
+
+    [Fact]
+    public void The_order_of_rows_and_samples_changes_nothing()
+    {
+        var record = Read();
+        var turned = record with { Voters = [.. record.Voters.Reverse()], Samples = [.. record.Samples.Reverse()] };
+        Assert.Equal(Publishing.Verdicts.VerdictJson.Write(Demo), Publishing.Verdicts.VerdictJson.Write(Judged(turned)));
+    }
+
+    [Fact]
+    public void A_ballot_that_ties_everything_moves_no_level_and_no_pair()
+    {
+        var record = Read();
+        var tied = record.Voters[0] with { Id = "T99", Name = "T99", Places = [[.. record.Samples.Select(s => s.Id)]], Answers = record.Voters[0].Answers.Clear() };
+        var verdict = Judged(record with { Voters = [.. record.Voters, tied] });
+        Assert.Equal(Demo.Level.Level, verdict.Level.Level);
+        Assert.Equal(Demo.Gate!.P.Value, verdict.Gate!.P.Value, 1e-12);
+        Assert.Equal(Demo.Pairs.Select(p => p.P), verdict.Pairs.Select(p => p.P));
+    }
+
+    internal static TastingRecord Read() =>
+        BallotFile.Read(Reading.Demo, "demo", new BallotFileOptions { Repeats = [new("862", "417")] }).Value;
+
+    internal static Verdict Judged(TastingRecord record) => Judge.Of(record, new Seed(20250830));
+}

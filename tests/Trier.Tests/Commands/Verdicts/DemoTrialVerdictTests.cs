@@ -1,0 +1,98 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Trier.Commands.Verdicts;
+using Trier.Demo;
+using Trier.Statistics.Randomness;
+using Trier.Storage;
+using Trier.Storage.Sqlite;
+using Trier.Storage.Tastings;
+using Trier.Trials.Tastings.Steps;
+using Trier.Trials.Verdicts;
+using Trier.Trials.Verdicts.Findings;
+using Trier.Web.Hosting;
+
+namespace Trier.Tests.Commands.Verdicts;
+
+/// <summary>The whole demo trial, with the day's marks, judged from its database.</summary>
+public sealed class DemoTrialVerdictTests : IAsyncLifetime
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("trier-tests-");
+    private Verdict _verdict = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        var settings = new HostSettings(_folder.FullName, 0, Lan: null);
+        var id = await DemoTrial.SeedAsync(settings);
+        using var writer = new WriterGate();
+        var store = new TrialStore(new Databases(settings.Database), writer, TimeProvider.System);
+        var tasting = (RevealedTasting)(await store.FindAsync(id))!;
+        _verdict = Judge.Of(tasting.Record(await store.BallotsAsync(tasting)), new Seed(20250830));
+    }
+
+    [Fact]
+    public void The_day_s_marks_take_it_from_shown_to_a_hint()
+    {
+        Assert.Equal((3, 11L, 12L, 14), (_verdict.Level.Level, _verdict.Panel.Voices, _verdict.Panel.Ballots, _verdict.Panel.Tasters));
+        Assert.Equal("Thistle is our best bet: nobody put it last and it has the best average place.", _verdict.Words.Top[0]);
+        Assert.Contains("Duarte and Caio compared notes and are one voice, so n is 11 voices", _verdict.Words.Top[1], StringComparison.Ordinal);
+        Assert.Equal("Thistle came out ahead: a hint, not proof, for luck alone does this about 1 time in 16.", _verdict.Words.Top[2]);
+        Assert.Equal(["W2", "W1", "W3", "W6", "W5"], _verdict.Wheels.Select(w => w.Id));
+    }
+
+    [Fact]
+    public void What_tips_it_is_told()
+    {
+        Variant One(VariantKind kind) => Assert.Single(_verdict.Variants, v => v.Kind == kind);
+
+        // Firsts in the order Thistle, House, Hot, Old Hot, House 2.
+        Assert.Equal([3L, 4, 1, 5, 0], One(VariantKind.WithTheKey).Firsts);
+        Assert.Equal([27, 38, 38, 38, 53.5], _verdict.TallyWithTheKey.Select(t => t.RankSum));
+        Assert.Equal([3L, 4, 1, 2, 0], One(VariantKind.WithoutJoined).Firsts);
+        Assert.Equal([3L, 4, 1, 3, 0], One(VariantKind.WithoutJuniors).Firsts);
+        Assert.Equal(5, One(VariantKind.JoinedApart).Level);
+        Assert.Contains("With Benedita’s own ballot, not blind, Thistle still leads and Old Hot has the most firsts, 5 to 4.", _verdict.Words.Tips);
+        Assert.Contains("House and Old Hot tie for the most firsts, 4 each, but Thistle has the best average place.", _verdict.Words.Headlines);
+        Assert.Equal(["Hot", "House"], _verdict.SameRecipe.Select(s => s.Recipe));
+        Assert.Contains(_verdict.Words.Limits, s => s.StartsWith("Short brine was withdrawn at 14:52", StringComparison.Ordinal));
+        Assert.DoesNotContain(_verdict.Words.Limits, s => s.Contains("ballot file", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("de-DE")]
+    [InlineData("tr-TR")]
+    public void The_page_is_the_same_in_every_language_and_fits_eighty_columns(string culture)
+    {
+        var before = CultureInfo.CurrentCulture;
+        var plain = TerminalPage.Write(_verdict);
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+            Assert.Equal(plain, TerminalPage.Write(_verdict));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+
+        Assert.All(plain.Split('\n'), line => Assert.True(line.Length <= 80, line));
+        Assert.Contains("  Odete     ▌○ House 2 │◆ Thistle │● House   │■ Hot        no Old Hot", plain, StringComparison.Ordinal);
+        Assert.Contains("usually prefer milder", plain, StringComparison.Ordinal);
+    }
+
+    public ValueTask DisposeAsync()
+    {
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        _folder.Delete(recursive: true);
+        return ValueTask.CompletedTask;
+    }
+
+    private sealed class Databases(string file) : IDbContextFactory<TrierDb>
+    {
+        public TrierDb CreateDbContext()
+        {
+            var options = new DbContextOptionsBuilder<TrierDb>();
+            options.UseTrierSqlite(file);
+            return new TrierDb(options.Options);
+        }
+    }
+}
