@@ -1,5 +1,5 @@
 // The phone ballot: keeps what is typed, sends it once the network is there, moves codes between places.
-// Every page works without it. Guests come over plain http: nothing here needs a secure context.
+// Every page works without it. Nothing here needs a secure context: guests come over plain http.
 
 const FIRST_WAIT = 1000;
 const LONGEST_WAIT = 30000;
@@ -169,7 +169,7 @@ function send(form, submitter) {
   if (form.dataset.sending === said) return;
   form.dataset.sending = said;
   store.set(sendKey(id), job);
-  // What is pressed next is another send.
+  // The next press is another send.
   idField(form).value = newId();
   line = line.then(async () => {
     const answer = await deliver(id, job, form);
