@@ -1,5 +1,5 @@
 // The phone ballot: keeps what is typed, sends it once the network is there, moves codes between places.
-// Every page works without it. Guests come over plain http: nothing here needs a secure context.
+// Every page works without it. Nothing here needs a secure context: guests come over plain http.
 
 const FIRST_WAIT = 1000;
 const LONGEST_WAIT = 30000;
@@ -105,7 +105,7 @@ function changed(form) {
 }
 
 async function hand(form) {
-  const draft = drafts.get(form) ?? { version: 1, busy: false };
+  const draft = drafts.get(form) ?? { version: 0, busy: false };
   drafts.set(form, draft);
   if (draft.busy || draft.over) return;
   draft.busy = true;
@@ -169,7 +169,7 @@ function send(form, submitter) {
   if (form.dataset.sending === said) return;
   form.dataset.sending = said;
   store.set(sendKey(id), job);
-  // What is pressed next is another send.
+  // The next press is another send.
   idField(form).value = newId();
   line = line.then(async () => {
     const answer = await deliver(id, job, form);
@@ -200,11 +200,15 @@ async function deliver(id, job, form) {
 // A page closed before the host answered leaves its send behind; it goes out before anything newer.
 async function sendWhatIsLeft() {
   const left = store.keys(UNSENT).map((key) => [key.slice(UNSENT.length), store.get(key)]).filter(([, job]) => job && sameHost(job.url));
+  let last, typing;
   for (const [id, job] of left.sort(([, a], [, b]) => a.at - b.at)) {
     const form = [...document.forms].find((candidate) => candidate.action === job.url && 'send' in candidate.dataset);
     const answer = await deliver(id, job, form);
-    if (form && answer.redirected && !drafts.get(form)?.version && !form.dataset.sending) go(form, answer);
+    if (!form && job.draft) store.drop('trier-draft:' + job.draft);
+    last = form && answer.redirected ? () => go(form, answer) : last;
+    typing = drafts.get(form)?.version || form?.dataset.sending;
   }
+  if (!typing) last?.();
 }
 
 function sameHost(url) {
@@ -235,7 +239,7 @@ function setTied(row, tied) {
   row.classList.toggle('place-tied', tied);
 }
 
-// Brings names, ends and hidden fields in step with the order of the rows.
+// Brings everything in step with the order of the rows.
 function settle(list) {
   const names = list.dataset.ordinals.split('|');
   const rows = rowsOf(list);
@@ -290,7 +294,7 @@ function placesFrom(list, order, tied) {
   settle(list);
 }
 
-// A code that leaves a tied group takes no one along: the one below it keeps its place only if its group is still above it.
+// A code that leaves a tied group takes no one along.
 function detach(row) {
   const below = row.nextElementSibling;
   if (!tiedOf(row) && below?.dataset.code && tiedOf(below)) setTied(below, false);
@@ -324,14 +328,14 @@ function move(list, deed, code) {
 }
 
 function drag(list, row, event) {
-  const grip = event.target.closest('.place-grip');
-  if (event.button > 0 || !grip) return;
+  if (event.button > 0 || !event.target.closest('.place-grip')) return;
   event.preventDefault();
-  grip.setPointerCapture(event.pointerId);
+  // The list holds the pointer: a row that moves would let go of it.
+  list.setPointerCapture(event.pointerId);
   row.classList.add('place-lifted');
   const others = rowsOf(list).filter((other) => other !== row);
   const before = { order: orderOf(list), tied: new Set(rowsOf(list).filter(tiedOf)) };
-  // Ties are worked out from where the drag began, so that passing over a tied group does not part it.
+  // Ties are reckoned from where the drag began: passing over a tied group does not part it.
   const without = new Set(before.tied);
   const below = row.nextElementSibling;
   if (!before.tied.has(row)) without.delete(below);
@@ -345,15 +349,14 @@ function drag(list, row, event) {
     settle(list);
   };
   const end = () => {
-    grip.removeEventListener('pointermove', follow);
+    list.removeEventListener('pointermove', follow);
     row.classList.remove('place-lifted');
     if (orderOf(list).join() === before.order.join()) return;
     saidOf(list, row);
     changed(list.closest('form'));
   };
-  grip.addEventListener('pointermove', follow);
-  grip.addEventListener('pointerup', end, { once: true });
-  grip.addEventListener('pointercancel', end, { once: true });
+  list.addEventListener('pointermove', follow);
+  list.addEventListener('lostpointercapture', end, { once: true });
 }
 
 // ---- wiring ----
