@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Trier.Web.Hosting;
 
 namespace Trier.Load;
 
@@ -19,7 +20,7 @@ internal sealed class Site : IAsyncDisposable
 
     public static async Task<Site> StartAsync(string folder)
     {
-        var program = Path.Combine(AppContext.BaseDirectory, "Trier.dll");
+        var program = typeof(HostSettings).Assembly.Location;
         var process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--data", folder, "--port", "0"]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         while (await process.StandardOutput.ReadLineAsync() is { } line)
         {
