@@ -18,6 +18,16 @@ internal sealed class Site : IAsyncDisposable
 
     public Uri Address { get; }
 
+    /// <summary>Processor time the site has used: unlike a waiting time, it does not depend on what else the machine does.</summary>
+    public TimeSpan Worked
+    {
+        get
+        {
+            _process.Refresh();
+            return _process.TotalProcessorTime;
+        }
+    }
+
     public static async Task<Site> StartAsync(string folder)
     {
         var program = typeof(HostSettings).Assembly.Location;
