@@ -51,7 +51,6 @@ public static class NotCovered
         ["T5c"] = Servings,
         ["T6"] = Servings,
         ["E4b"] = "a unit change of a published figure (2.5 x 13.5 mmol/kg), no computation",
-        ["E6"] = "void of a wheel from litres of eyes given outright: its inverse is checked by E9",
     };
 
     public static string? ReasonFor(string id) => Reasons.GetValueOrDefault(id);

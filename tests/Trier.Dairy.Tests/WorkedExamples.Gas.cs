@@ -30,6 +30,7 @@ public static partial class WorkedExamples
         yield return Check("E4", balance, Read, () => PropionicFermentation.From(PropionicFermentation.LacticAcidFor(L(60), room)).Per(Kg(80)).MillimolesPerKilogram);
         yield return Check("E5", balance, Read, () => PropionicFermentation.LacticAcidFor(L(120), room).Grams);
         yield return Check("E5b", balance, Read, () => 100 * (PropionicFermentation.LacticAcidFor(L(120), room) / Kg(80)));
+        yield return Check("E6", balance, Read, () => GasForVoid.VoidOf(L(20), Kg(80), Density.FromKilogramsPerCubicMetre(1090)));
         yield return Check("E8", balance, Read, () => Wheel2().Per(Kg(2)).MillimolesPerKilogram - GasBudget.Solubility.Likely.MillimolesPerKilogram);
         VoidNeed Need() => Value(GasForVoid.Of(Kg(2), Density.FromKilogramsPerCubicMetre(1075), 0.08, room));
         yield return Check("E9", balance, Read, () => Need().EyeVolume.Litres);

@@ -37,4 +37,11 @@ public static class GasForVoid
             LikelyError = "Solubility 30 to 40 mmol/kg; losses come on top.",
         });
     }
+
+    /// <summary>Void fraction of a wheel whose eyes hold a volume: Ve/(Ve + m/rho). Derived.</summary>
+    /// <param name="eyes">Volume of the eyes, zero or more.</param>
+    /// <param name="cheese">Mass of the wheel.</param>
+    /// <param name="solid">Density of the close cheese.</param>
+    public static double VoidOf(Volume eyes, Mass cheese, Density solid) =>
+        eyes.Litres / (eyes.Litres + (cheese.Kilograms / solid.KilogramsPerLitre));
 }

@@ -30,6 +30,9 @@ public sealed record TypicalMilk(
         Band(row.Number("protein_low"), row.Number("protein_pct"), row.Number("protein_high")),
         row.Word<Status>("casein_number_status")));
 
+    /// <summary>Where the averages come from.</summary>
+    public static Source Source => Sources.Fao2013;
+
     /// <summary>The average milk of a species; use the maker's own label or analysis where there is one.</summary>
     /// <param name="species">The animal.</param>
     public static TypicalMilk Of(Species species) => All.First(milk => milk.Species == species);

@@ -30,9 +30,6 @@ public static class Sources
     /// <summary>Swiss-type practice figures.</summary>
     public static readonly Source ChandanKilara = new("ChandanKilara2008", "Chandan and Kilara (eds) 2008, Dairy Processing and Quality Assurance, pp. 232 and 285", Status.Read);
 
-    /// <summary>Casein to fat ratio for Cheddar.</summary>
-    public static readonly Source Mullan = new("Mullan", "Mullan, questions and answers on dairy science (web)", Status.Read);
-
     /// <summary>A figure recalled, not seen; low confidence.</summary>
     public static readonly Source MemoryLow = new("memory", "From memory", Status.Memory, "Low confidence.");
 
@@ -71,9 +68,6 @@ public static class Sources
 
     /// <summary>Conversions of titratable acidity.</summary>
     public static readonly Source Hanna = new("Hanna", "Instrument maker's manual: units of titratable acidity", Status.Read);
-
-    /// <summary>Small-dairy figures.</summary>
-    public static readonly Source Dubach = new("Dubach", "Dubach, Traditional Cheesemaking, appendix (copy)", Status.Read);
 
     /// <summary>Brine density.</summary>
     public static readonly Source BrineHandbook = new("Wnt1974", "Physico-chemical handbook, WNT 1974: density of NaCl solutions, 20 C column and temperature coefficient (copy)", Status.Read, "The copy's 15 C column is really 10 C and is used as that.");

@@ -68,9 +68,11 @@ public sealed class TrialStore(IDbContextFactory<TrierDb> databases, WriterGate 
         if (log.Count == 0) return Outcome.Fault<Tasting>("trial", "There is no such trial.");
         var outcome = act(Tasting.Read(id, log));
         if (!outcome.TryGet(out var events)) return Outcome.Fault<Tasting>(outcome.Problems);
+        // Read before it is written: what cannot be read must never reach the disk, or the trial could not be opened again.
+        var after = Tasting.Read(id, [.. log, .. Number(events, log.Count)]);
         Append(db, id, events, log.Count);
         await db.SaveChangesAsync(CancellationToken.None);
-        return Outcome.Of(Tasting.Read(id, [.. log, .. Number(events, log.Count)]));
+        return Outcome.Of(after);
     }
 
     /// <summary>Takes a ballot in. When this returns, it is on the disk.</summary>

@@ -1,8 +1,9 @@
 // The phone ballot: keeps what is typed, sends it once the network is there, moves codes between places.
-// Every page works without it. No service worker, no secure-context call: guests come over plain http.
+// Every page works without it. Guests come over plain http: nothing here needs a secure context.
 
 const FIRST_WAIT = 1000;
 const LONGEST_WAIT = 30000;
+const UNSENT = 'trier-send:';
 const store = {
   get(key) { try { return JSON.parse(localStorage.getItem(key)); } catch { return null; } },
   set(key, value) { try { localStorage.setItem(key, JSON.stringify(value)); return true; } catch { return false; } },
@@ -10,9 +11,9 @@ const store = {
   keys(prefix) { try { return Object.keys(localStorage).filter((key) => key.startsWith(prefix)); } catch { return []; } },
 };
 const draftKey = (form) => 'trier-draft:' + form.dataset.draft;
-const sendKey = (id) => 'trier-send:' + id;
+const sendKey = (id) => UNSENT + id;
 
-// ---- waiting: longer after each failure, at once when the network says it is back ----
+// ---- waiting: longer after each failure, at once when the network is back ----
 
 function pause(attempt) {
   return new Promise((done) => {
@@ -76,10 +77,9 @@ function restore(form) {
     }
   }
   for (const control of form.elements) {
-    if (texts.has(control.name) && control.type !== 'hidden' && !('checked' in control && control.type !== 'text')) {
-      const value = texts.get(control.name).shift();
-      if (value !== undefined) control.value = value;
-    }
+    if (['hidden', 'radio', 'checkbox'].includes(control.type)) continue;
+    const value = texts.get(control.name)?.shift();
+    if (value !== undefined) control.value = value;
   }
   const list = form.querySelector('ol[data-places]');
   if (list) placesFrom(list, texts.get('order') ?? orderOf(list), new Set(texts.get('tied') ?? []));
@@ -147,57 +147,63 @@ function bodyOf(form, submitter) {
   return new URLSearchParams(data).toString();
 }
 
-// ---- sends: one in flight, the same id until the host has answered ----
+// ---- sends: one at a time, in order, each with its own id until the host has answered ----
 
-const underWay = new Set();
+let line = Promise.resolve();
 
-async function send(form, submitter) {
-  const id = form.elements.namedItem('sendId')?.value;
-  if (!id || underWay.has(id)) return;
-  const url = submitter?.getAttribute('formaction') ? submitter.formAction : form.action;
-  const job = { url, body: bodyOf(form, submitter), draft: form.dataset.draft ?? null };
+const idField = (form) => form.elements.namedItem('sendId');
+
+// crypto.randomUUID is missing on plain http.
+function newId() {
+  const b = crypto.getRandomValues(new Uint8Array(16));
+  b[6] = (b[6] & 15) | 64;
+  b[8] = (b[8] & 63) | 128;
+  return Array.from(b, (x) => x.toString(16).padStart(2, '0')).join('').replace(/(.{8})(.{4})(.{4})(.{4})/, '$1-$2-$3-$4-');
+}
+
+function send(form, submitter) {
+  const id = idField(form).value;
+  const url = submitter?.hasAttribute('formaction') ? submitter.formAction : form.action;
+  const job = { url, body: bodyOf(form, submitter), draft: form.dataset.draft, at: Date.now() };
+  const said = job.body.replace(id, '');
+  if (form.dataset.sending === said) return;
+  form.dataset.sending = said;
   store.set(sendKey(id), job);
-  submitter?.setAttribute('aria-disabled', 'true');
-  const answer = await deliver(id, job, () => tell(form, 'away'));
-  if (answer.redirected) {
-    endDraft(form);
-    location.assign(answer.url);
-    return;
-  }
-  await show(answer);
+  // What is pressed next is another send.
+  idField(form).value = newId();
+  line = line.then(async () => {
+    const answer = await deliver(id, job, form);
+    if (form.dataset.sending !== said) return;
+    delete form.dataset.sending;
+    if (answer.redirected) go(form, answer);
+    else await show(answer);
+  });
 }
 
-async function deliver(id, job, away) {
-  underWay.add(id);
-  try {
-    for (let attempt = 0; ; attempt++) {
-      const answer = await post(job.url, job.body, { 'X-Trier-Send': '1' });
-      if (answer) {
-        store.drop(sendKey(id));
-        if (answer.redirected && job.draft) store.drop('trier-draft:' + job.draft);
-        return answer;
-      }
-      away();
-      await pause(attempt);
+function go(form, answer) {
+  endDraft(form);
+  location.assign(answer.url);
+}
+
+async function deliver(id, job, form) {
+  for (let attempt = 0; ; attempt++) {
+    const answer = await post(job.url, job.body, { 'X-Trier-Send': '1' });
+    if (answer) {
+      store.drop(sendKey(id));
+      return answer;
     }
-  } finally {
-    underWay.delete(id);
+    if (form) tell(form, 'away');
+    await pause(attempt);
   }
 }
 
-// A page that was closed before the host answered leaves its send behind; it goes out from the next one.
+// A page closed before the host answered leaves its send behind; it goes out before anything newer.
 async function sendWhatIsLeft() {
-  for (const key of store.keys('trier-send:')) {
-    const job = store.get(key);
-    const id = key.slice('trier-send:'.length);
-    if (!job || underWay.has(id) || !sameHost(job.url)) continue;
-    const form = [...document.forms].find((candidate) => candidate.elements.namedItem('sendId')?.value === id);
-    const answer = await deliver(id, job, () => { if (form) tell(form, 'away'); });
-    if (form && answer.redirected) {
-      endDraft(form);
-      location.assign(answer.url);
-      return;
-    }
+  const left = store.keys(UNSENT).map((key) => [key.slice(UNSENT.length), store.get(key)]).filter(([, job]) => job && sameHost(job.url));
+  for (const [id, job] of left.sort(([, a], [, b]) => a.at - b.at)) {
+    const form = [...document.forms].find((candidate) => candidate.action === job.url && 'send' in candidate.dataset);
+    const answer = await deliver(id, job, form);
+    if (form && answer.redirected && !drafts.get(form)?.version && !form.dataset.sending) go(form, answer);
   }
 }
 
@@ -244,8 +250,9 @@ function settle(list) {
     down.disabled = i === rows.length - 1;
   });
   const left = names.length - rows.length;
-  list.querySelectorAll('.place-free').forEach((free, i) => { free.hidden = i < (list.querySelectorAll('.place-free').length - left); });
-  const next = list.querySelector('.place-free:not([hidden]) .place-slot');
+  const free = [...list.querySelectorAll('.place-free')];
+  free.forEach((slot, i) => { slot.hidden = i < free.length - left; });
+  const next = free.find((slot) => !slot.hidden)?.querySelector('.place-slot');
   if (next && list.dataset.slot) next.textContent = list.dataset.slot;
   const plate = plateOf(list);
   if (plate) plate.hidden = left === 0;
@@ -273,14 +280,13 @@ function placed(list, code) {
 }
 
 function placesFrom(list, order, tied) {
-  const known = new Set([...orderOf(list), ...[...(plateOf(list)?.querySelectorAll('[data-code]') ?? [])].map((b) => b.dataset.code)]);
-  for (const code of order.filter((c) => known.has(c))) {
+  const onPlate = [...(plateOf(list)?.querySelectorAll('[data-code]') ?? [])].map((key) => key.dataset.code);
+  for (const code of order.filter((c) => orderOf(list).includes(c) || onPlate.includes(c))) {
     const row = rowsOf(list).find((r) => r.dataset.code === code) ?? placed(list, code);
     list.insertBefore(row, list.querySelector('.place-free'));
     setTied(row, tied.has(code));
   }
-  const first = rowsOf(list).filter((r) => !order.includes(r.dataset.code));
-  for (const row of first) list.insertBefore(row, list.querySelector('.place-free'));
+  for (const row of rowsOf(list).filter((r) => !order.includes(r.dataset.code))) list.insertBefore(row, list.querySelector('.place-free'));
   settle(list);
 }
 
@@ -323,24 +329,25 @@ function drag(list, row, event) {
   event.preventDefault();
   grip.setPointerCapture(event.pointerId);
   row.classList.add('place-lifted');
-  const before = orderOf(list).join();
+  const others = rowsOf(list).filter((other) => other !== row);
+  const before = { order: orderOf(list), tied: new Set(rowsOf(list).filter(tiedOf)) };
+  // Ties are worked out from where the drag began, so that passing over a tied group does not part it.
+  const without = new Set(before.tied);
+  const below = row.nextElementSibling;
+  if (!before.tied.has(row)) without.delete(below);
   const follow = (move) => {
-    const above = rowsOf(list).filter((other) => other !== row).find((other) => {
-      const box = other.getBoundingClientRect();
-      return move.clientY < box.top + box.height / 2;
-    });
-    const next = above ?? list.querySelector('.place-free');
-    if (row.nextElementSibling !== next) {
-      detach(row);
-      if (next?.dataset.code && tiedOf(next)) setTied(next, false);
-      list.insertBefore(row, next);
-      settle(list);
-    }
+    const next = others.find((other) => { const box = other.getBoundingClientRect(); return move.clientY < box.top + box.height / 2; })
+      ?? list.querySelector('.place-free');
+    if (row.nextElementSibling === next) return;
+    list.insertBefore(row, next);
+    const home = orderOf(list).join() === before.order.join();
+    for (const other of rowsOf(list)) setTied(other, home ? before.tied.has(other) : other !== row && other !== next && without.has(other));
+    settle(list);
   };
   const end = () => {
     grip.removeEventListener('pointermove', follow);
     row.classList.remove('place-lifted');
-    if (orderOf(list).join() === before) return;
+    if (orderOf(list).join() === before.order.join()) return;
     saidOf(list, row);
     changed(list.closest('form'));
   };
@@ -360,8 +367,7 @@ function prepare(form) {
   if (form.dataset.draft) restore(form);
 }
 
-document.addEventListener('input', (event) => { if (event.target.form) changed(event.target.form); });
-document.addEventListener('change', (event) => { if (event.target.form) changed(event.target.form); });
+for (const kind of ['input', 'change']) document.addEventListener(kind, ({ target }) => { if (target.form) changed(target.form); });
 document.addEventListener('pointerdown', (event) => {
   const row = event.target.closest?.('[data-places] > [data-code]');
   if (row) drag(row.parentElement, row, event);
@@ -373,7 +379,7 @@ document.addEventListener('submit', (event) => {
   if (list && code) {
     event.preventDefault();
     move(list, deed, code);
-  } else if ('send' in form.dataset && form.elements.namedItem('sendId')) {
+  } else if ('send' in form.dataset && idField(form)) {
     event.preventDefault();
     send(form, event.submitter);
   }

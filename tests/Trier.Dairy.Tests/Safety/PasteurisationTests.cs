@@ -26,6 +26,14 @@ public sealed class PasteurisationTests
     }
 
     [Fact]
+    public void Milk_that_cooled_and_warmed_again_below_the_temperature_gains_no_hold()
+    {
+        var record = Judge(Cow, 67, 63, 63, 63, 63, 63, 60, 62);
+        Assert.Null(record.Met);
+        Assert.Equal(20, record.LongestHold.TotalMinutes, 1e-6);
+    }
+
+    [Fact]
     public void An_equivalent_time_above_30_minutes_passes_nothing()
     {
         Listed<HeatReading> readings = Log(null, 62, 63, 64, 64, 63.5, 63, 62.5);

@@ -41,6 +41,27 @@ public sealed partial class SourceTests
         Assert.All(tables, table => Assert.Contains("- Source:", File.ReadAllText(Path.ChangeExtension(table, ".md")), StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Every_method_page_keeps_the_fixed_shape_and_known_keys()
+    {
+        var pages = Directory.GetFiles(Path.Combine(Checkout.Root, "docs", "methods"), "dairy-*.md")
+            .Where(page => !page.EndsWith("dairy-references.md", StringComparison.Ordinal))
+            .ToArray();
+        Assert.True(pages.Length >= 8, "Pages are missing.");
+        string[] shape = ["Question", "Formula", "Domain and error", "Source and status", "When not to use it", "Worked example", "Code"];
+        foreach (var section in pages.SelectMany(page => File.ReadAllText(page).Split("\n## ").Skip(1)))
+        {
+            Assert.All(shape, part => Assert.Contains($"- **{part}.** ", section, StringComparison.Ordinal));
+            foreach (Match match in KeyPattern().Matches(section))
+                Assert.Contains($"`{match.Groups["key"].Value}`", References, StringComparison.Ordinal);
+            foreach (var file in CodePattern().Matches(section.Split("- **Code.** ")[1]).Select(match => match.Groups["file"].Value))
+                Assert.True(File.Exists(Path.Combine(Sourced, file + ".cs")), file);
+        }
+    }
+
+    [GeneratedRegex("`(?<file>[A-Za-z/]+)`", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex CodePattern();
+
     [GeneratedRegex(@"\[(?<key>[A-Z][A-Za-z]+[0-9]*)\]", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex KeyPattern();
 }

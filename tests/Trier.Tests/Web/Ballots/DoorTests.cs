@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Net;
-using System.Text.RegularExpressions;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings.Steps;
 using Trier.Web.Access;
@@ -37,7 +36,7 @@ public class DoorTests
             Assert.Contains("<html lang=\"en\">", phone.Html, StringComparison.Ordinal);
         }
 
-        Assert.DoesNotContain(door.Token, Regex.Match((await phone.GetAsync(door.Path + "/sample/1")).Html, "data-draft=\"[^\"]*\"").Value, StringComparison.Ordinal);
+        Assert.DoesNotContain(door.Token, (await phone.GetAsync(door.Path + "/sample/1")).DraftKey, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -46,14 +45,14 @@ public class DoorTests
         await using var evening = await Evening.BeginAsync();
         using var phone = evening.NewPhone();
         await phone.GetAsync((await evening.DoorAsync("Ada")).Path + "/sample/1");
-        var files = Regex.Matches(phone.Html, "(?:href|src)=\"(?<at>[^\":]+\\.(?:css|js))\"").Select(match => "/" + match.Groups["at"].Value.TrimStart('/')).Append("/kit.css").ToList();
+        var files = phone.Files.Append("/kit.css").ToList();
         Assert.True(files.Count >= 4);
         long bytes = System.Text.Encoding.UTF8.GetByteCount(phone.Html);
         foreach (var file in files)
         {
             using var answer = await phone.FetchAsync(file);
             Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-            var length = (await answer.Content.ReadAsByteArrayAsync()).Length;
+            var length = (await answer.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken)).Length;
             Assert.True(length > 0, file);
             bytes += length;
         }
@@ -112,9 +111,10 @@ public class DoorTests
         Assert.DoesNotContain("/t/", phone.Html, StringComparison.Ordinal);
         var waiting = phone.Path;
 
+        var here = TestContext.Current.CancellationToken;
         var taster = new TasterId(Guid.NewGuid());
         await evening.ActAsync<OpenTasting>(tasting => tasting.AddTaster(evening.Trials.Now, taster, "Dario", knowsTheKey: false, junior: false, 1));
-        await evening.Door.AnswerAsync(Assert.Single(await evening.Door.OfAsync(evening.Trial)).Id, taster);
+        await evening.Door.AnswerAsync(Assert.Single(await evening.Door.OfAsync(evening.Trial, here)).Id, taster, here);
         await phone.GetAsync(waiting);
         Assert.Contains((await evening.DoorAsync("Dario")).Path, phone.Html, StringComparison.Ordinal);
         Assert.DoesNotContain("http-equiv=\"refresh\"", phone.Html, StringComparison.Ordinal);

@@ -22,6 +22,12 @@ internal sealed partial class Phone : IDisposable
     /// <summary>What a reader sees, without tags.</summary>
     public string Text => WebUtility.HtmlDecode(Spaces().Replace(Tags().Replace(Html, " "), " "));
 
+    /// <summary>Style sheets and modules the page asks for.</summary>
+    public IEnumerable<string> Files => Sheets().Matches(Html).Select(match => "/" + match.Groups["at"].Value.TrimStart('/'));
+
+    /// <summary>The key of the page's first draft.</summary>
+    public string DraftKey => Drafts().Match(Html) is { Success: true } found ? found.Groups["is"].Value : throw new InvalidOperationException("No draft on this page.");
+
     public async Task<Phone> GetAsync(string path)
     {
         await ShowAsync(await _client.GetAsync(new Uri(path, UriKind.Relative)));
@@ -98,4 +104,10 @@ internal sealed partial class Phone : IDisposable
 
     [GeneratedRegex("\\s+", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Spaces();
+
+    [GeneratedRegex("(href|src)=\"(?<at>[^\":]+\\.(css|js))\"", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Sheets();
+
+    [GeneratedRegex("data-draft=\"(?<is>[^\"]*)\"", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Drafts();
 }

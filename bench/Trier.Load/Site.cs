@@ -1,0 +1,40 @@
+using System.Diagnostics;
+
+namespace Trier.Load;
+
+/// <summary>A site in a process of its own, stopped at the end.</summary>
+internal sealed class Site : IAsyncDisposable
+{
+    private const string Opened = "Trier is open at ";
+
+    private readonly Process _process;
+
+    private Site(Process process, Uri address)
+    {
+        _process = process;
+        Address = address;
+    }
+
+    public Uri Address { get; }
+
+    public static async Task<Site> StartAsync(string folder)
+    {
+        var program = Path.Combine(AppContext.BaseDirectory, "Trier.dll");
+        var process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--data", folder, "--port", "0"]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        while (await process.StandardOutput.ReadLineAsync() is { } line)
+        {
+            if (!line.StartsWith(Opened, StringComparison.Ordinal)) continue;
+            _ = process.StandardOutput.ReadToEndAsync();
+            return new Site(process, new Uri(line[Opened.Length..]));
+        }
+
+        throw new InvalidOperationException("The site did not open.");
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        _process.Kill();
+        await _process.WaitForExitAsync();
+        _process.Dispose();
+    }
+}

@@ -1,0 +1,16 @@
+using Microsoft.EntityFrameworkCore;
+
+namespace Trier.Storage.Sqlite;
+
+/// <summary>Opens contexts on one database file, where there is no host that hands them out.</summary>
+/// <param name="file">The database file; made where it is missing.</param>
+public sealed class SqliteDatabases(string file) : IDbContextFactory<TrierDb>
+{
+    /// <inheritdoc/>
+    public TrierDb CreateDbContext()
+    {
+        var options = new DbContextOptionsBuilder<TrierDb>();
+        options.UseTrierSqlite(file);
+        return new TrierDb(options.Options);
+    }
+}
