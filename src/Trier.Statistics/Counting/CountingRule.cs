@@ -113,10 +113,12 @@ public abstract record CountingRule
         {
             if (Weights.Length != set.Items)
                 throw new ArgumentException($"There are {Weights.Length} weights for {set.Items} items.", nameof(set));
-            var multiple = MultipleOfGroupSizes(set);
+
+            // A ballot needs its own arrangements times its group sizes; the two multiples are found apart, for their product over all lengths overflows.
+            var arrangements = 1L;
             foreach (var length in set.Rows.Select(row => row.Ranking.Served.Length).Distinct())
-                multiple = LeastCommonMultiple(multiple, multiple * Binomials.Choose(set.Items, length));
-            return multiple;
+                arrangements = LeastCommonMultiple(arrangements, Binomials.Choose(set.Items, length));
+            return arrangements * MultipleOfGroupSizes(set);
         }
 
         internal override void Score(Ranking ranking, long denominator, Span<long?> scores)

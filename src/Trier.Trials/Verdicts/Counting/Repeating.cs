@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trier.Statistics.Agreement;
+using Trier.Statistics.Counting;
 using Trier.Statistics.RankTests;
 using Trier.Trials.Verdicts.Findings;
 using Planned = Trier.Trials.Plans.CountingRule;
@@ -19,15 +20,22 @@ internal static class Repeating
     {
         var wheels = electorate.Wheels.Where(w => w.Facts.Recipe is not null).ToList();
         if (judged.Gate is null || wheels.Count == 0) return [];
-        var pairs = Pairs.Compare(Rules.Score(electorate, electorate.Headline, Planned.Default), 1);
+        var scores = Rules.Score(electorate, electorate.Headline, Planned.Default);
+        var places = Standing.Of(scores).Averages;
         return
         [
-            .. from pair in pairs
-               let better = electorate.Wheels[pair.Better]
-               let worse = electorate.Wheels[pair.Worse]
-               where better.Facts.Recipe is not null && string.Equals(better.Facts.Recipe, worse.Facts.Recipe, StringComparison.OrdinalIgnoreCase)
-               orderby better.Facts.Recipe, better.Id, worse.Id
-               select new SameRecipeFinding(better.Facts.Recipe!, better.Id, worse.Id, pair.MeanGap, pair.GapInterval),
+            .. Pairs.Compare(scores, 1)
+                .Where(p => electorate.Wheels[p.Better].Facts.Recipe is { } recipe && string.Equals(recipe, electorate.Wheels[p.Worse].Facts.Recipe, StringComparison.OrdinalIgnoreCase))
+                .Select(p => (Pair: p, Gap: (places[p.Worse] ?? 0) - (places[p.Better] ?? 0)))
+                .Select(x => new SameRecipeFinding(
+                    electorate.Wheels[x.Pair.Better].Facts.Recipe!,
+                    electorate.Wheels[x.Gap >= 0 ? x.Pair.Better : x.Pair.Worse].Id,
+                    electorate.Wheels[x.Gap >= 0 ? x.Pair.Worse : x.Pair.Better].Id,
+                    Math.Abs(x.Gap),
+                    x.Pair.GapInterval))
+                .OrderBy(f => f.Recipe, StringComparer.Ordinal)
+                .ThenBy(f => f.Better, StringComparer.Ordinal)
+                .ThenBy(f => f.Worse, StringComparer.Ordinal),
         ];
     }
 

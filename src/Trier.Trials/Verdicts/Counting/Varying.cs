@@ -20,6 +20,9 @@ internal sealed class Varying
     /// <summary>Exact counting only where it costs no more than drawing: there are as many variants as ballots and more.</summary>
     private const double MostExactWork = 2e6;
 
+    /// <summary>Scores in finer parts than this, as place points on ballots of many lengths and ties give, are counted and not tested: exact sums would not fit.</summary>
+    private const long FinestTested = 5_000;
+
     private readonly Electorate _electorate;
     private readonly Judged _judged;
     private readonly ImmutableArray<SampleRecord> _wheels;
@@ -132,7 +135,7 @@ internal sealed class Varying
     private void Add(VariantKind kind, string label, string subject, Count count, bool tested = true, Planned? rule = null)
     {
         var scores = Rules.Score(_electorate, count, rule ?? Rule);
-        if (!tested)
+        if (!tested || scores.Denominator > FinestTested)
         {
             Record(kind, label, subject, Standing.Of(scores).Leaders, count, level: null);
             return;

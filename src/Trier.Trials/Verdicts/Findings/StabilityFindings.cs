@@ -34,8 +34,8 @@ public sealed record RepeatFinding(
 /// <param name="Recipe">The recipe's name.</param>
 /// <param name="Better">The wheel placed higher on average.</param>
 /// <param name="Worse">The other.</param>
-/// <param name="Gap">Average places apart.</param>
-/// <param name="Interval">90 % interval, or null.</param>
+/// <param name="Gap">Average places apart, as in the tally.</param>
+/// <param name="Interval">90 % interval of the gap as the voices give it, a joined voice once; null with fewer than two.</param>
 public sealed record SameRecipeFinding(string Recipe, string Better, string Worse, double Gap, Interval? Interval);
 
 /// <summary>What was counted another way.</summary>

@@ -30,6 +30,7 @@ internal static class SureSentences
         var pair = verdict.Pairs.FirstOrDefault(p => p.Better == verdict.Leaders[0] && p.Worse == second);
         if (pair is null) return null;
         var share = $"{Phrase.Count(pair.Preferring)} of {Phrase.Number(pair.Voices)} voices put {Naming.Of(verdict, pair.Better)} above {Naming.Of(verdict, second)}";
-        return $"{share}; on average it seems {Phrase.Tenths(pair.Gap)} places ahead, and a lead is seen a little too large in a small company.";
+        var gap = (verdict.Tally[1].AveragePlace - verdict.Tally[0].AveragePlace) ?? pair.Gap;
+        return $"{share}; on average it seems {Phrase.Tenths(gap)} places ahead, and a lead is seen a little too large in a small company.";
     }
 }

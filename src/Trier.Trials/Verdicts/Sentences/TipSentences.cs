@@ -7,16 +7,19 @@ namespace Trier.Trials.Verdicts.Sentences;
 internal static class TipSentences
 {
     private const int NamedBallots = 4;
+    private const int TopClauses = 3;
 
     /// <summary>The clause for the top of the page; null where nothing tips.</summary>
     public static string? Headline(Verdict verdict)
     {
         var clauses = Changed(verdict)
             .Where(v => v.Kind != VariantKind.OtherRule && v.Kind != VariantKind.WithoutOne)
-            .Select(v => Clause(verdict, v))
+            .Select(v => Change(verdict, v))
             .Concat(SingleBallots(verdict))
             .ToList();
-        return clauses.Count == 0 ? null : $"It hangs on who and what is counted: {string.Join("; ", clauses)}.";
+        if (clauses.Count == 0) return null;
+        var more = clauses.Count > TopClauses ? $"; {Phrase.Number(clauses.Count - TopClauses)} more {Phrase.Verb(clauses.Count - TopClauses, "way is", "ways are")} told below" : "";
+        return $"It hangs on who and what is counted: {string.Join("; ", clauses.Take(TopClauses))}{more}.";
     }
 
     public static ImmutableArray<string> All(Verdict verdict)
@@ -36,15 +39,18 @@ internal static class TipSentences
 
     private static string Clause(Verdict verdict, Variant variant)
     {
-        var clause = variant.Effect switch
+        var clause = Change(verdict, variant);
+        return MostFirstsChange(verdict, variant) is { } firsts ? $"{clause} and {firsts}" : clause;
+    }
+
+    private static string Change(Verdict verdict, Variant variant) =>
+        variant.Effect switch
         {
             VariantEffect.LeaderChanges => $"{variant.Label}, {Naming.Leading(verdict, variant.Leaders)}",
             VariantEffect.LevelChanges => $"{variant.Label}, {Reached(verdict, variant.Level ?? 0)}",
             _ when verdict.Leaders.IsEmpty => $"{variant.Label}, still nobody leads",
             _ => $"{variant.Label}, {Naming.Of(verdict, verdict.Leaders)} still {Phrase.Verb(verdict.Leaders.Length, "leads", "share the lead")}",
         };
-        return MostFirstsChange(verdict, variant) is { } firsts ? $"{clause} and {firsts}" : clause;
-    }
 
     /// <summary>A level in words that claim nothing, for it is not the planned count's.</summary>
     private static string Reached(Verdict verdict, int level) => level switch
@@ -55,8 +61,8 @@ internal static class TipSentences
         3 => "the lead is a hint",
         4 => $"the {Phrase.Wheels(verdict.Record)} count as not treated alike, and which is best is not settled",
         _ when verdict.Leaders.IsEmpty => $"the {Phrase.Wheels(verdict.Record)} can be compared",
-        5 => $"{Naming.Of(verdict, verdict.Leaders)} counts as ahead of some",
-        _ => $"{Naming.Of(verdict, verdict.Leaders)} counts as ahead of all",
+        5 => $"{Naming.Of(verdict, verdict.Leaders)} stands clear of one {Phrase.Wheel(verdict.Record)} or more",
+        _ => $"{Naming.Of(verdict, verdict.Leaders)} stands clear of every other",
     };
 
     private static string? MostFirstsChange(Verdict verdict, Variant variant)

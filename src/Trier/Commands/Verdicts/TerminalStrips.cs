@@ -48,7 +48,7 @@ internal static class TerminalStrips
         var name = TerminalText.Fit(ballot.Name, NameWidth);
         if (ballot.Groups.IsEmpty)
         {
-            page.Line($"  {name}{(ballot.Remarks.IsEmpty ? "no places" : string.Join(", ", ballot.Remarks) + ", no places")}");
+            page.Line($"  {name}{(ballot.Remarks.IsEmpty ? "no places" : string.Join(", ", ballot.Remarks.Where(r => !r.EndsWith("no places", StringComparison.Ordinal)).Append("no places")))}");
             return;
         }
 
@@ -88,7 +88,7 @@ internal static class TerminalStrips
             {
                 if (!first) strip.Append(i == 0 ? '│' : '=');
                 first = false;
-                strip.Append(TerminalText.Fit(cell < 5 ? marks.Sign(group[i]) : marks.Marked(group[i]), cell));
+                strip.Append(TerminalText.Fit(cell < 4 ? marks.Name(group[i]) : marks.Marked(group[i]), cell));
             }
         }
 
