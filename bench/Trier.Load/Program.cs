@@ -21,12 +21,14 @@ for (var round = 1; round <= rounds; round++)
         var (trial, guests) = await Seeding.OpenTastingAsync(folder.FullName, Tasters);
         await using var site = await Site.StartAsync(folder.FullName);
         await Sending.PlaceAsync(site.Address, guests);
+        var worked = site.Worked;
         var answers = await Sending.SendAsync(site.Address, guests, TimeSpan.FromSeconds(1));
+        var each = (site.Worked - worked).TotalMilliseconds / Tasters;
         var refused = answers.Count(answer => !answer.Acknowledged);
         var lost = await Seeding.MissingAsync(folder.FullName, trial, answers.Where(answer => answer.Acknowledged).Select(answer => answer.Send));
         var times = answers.Select(answer => answer.Milliseconds).Order().ToList();
         double Percentile(double share) => times[(int)Math.Ceiling(share * times.Count) - 1];
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"round {round}: {answers.Count} sent, {refused} refused, {lost} lost; median {Percentile(0.5):0} ms, p90 {Percentile(0.9):0} ms, p99 {Percentile(0.99):0} ms, longest {times[^1]:0} ms"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"round {round}: {answers.Count} sent, {refused} refused, {lost} lost; median {Percentile(0.5):0} ms, p90 {Percentile(0.9):0} ms, p99 {Percentile(0.99):0} ms, longest {times[^1]:0} ms; {each:0.0} ms of processor a ballot"));
         met &= refused == 0 && lost == 0 && Percentile(0.99) < Bar;
     }
     finally

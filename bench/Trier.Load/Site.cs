@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Trier.Web.Hosting;
 
 namespace Trier.Load;
 
@@ -17,9 +18,19 @@ internal sealed class Site : IAsyncDisposable
 
     public Uri Address { get; }
 
+    /// <summary>Processor time the site has used: unlike a waiting time, it does not depend on what else the machine does.</summary>
+    public TimeSpan Worked
+    {
+        get
+        {
+            _process.Refresh();
+            return _process.TotalProcessorTime;
+        }
+    }
+
     public static async Task<Site> StartAsync(string folder)
     {
-        var program = Path.Combine(AppContext.BaseDirectory, "Trier.dll");
+        var program = typeof(HostSettings).Assembly.Location;
         var process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--data", folder, "--port", "0"]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         while (await process.StandardOutput.ReadLineAsync() is { } line)
         {

@@ -199,6 +199,7 @@ public static class VerdictJson
             json.WriteStartObject("kemeny");
             json.WriteNumber("optima", kemeny.Optima);
             json.Number("distance", kemeny.Distance);
+            json.Number("agreement", kemeny.Agreement);
             json.List("orders", kemeny.Orders, order =>
             {
                 json.WriteStartArray();

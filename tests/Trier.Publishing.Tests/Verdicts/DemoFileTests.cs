@@ -35,7 +35,7 @@ public class DemoFileTests
     {
         double Wins(string other) => Demo.HeadToHead.Where(h => h.Id == "593" && h.Other == other).Select(h => h.Above + (h.Ties / 2.0)).Single();
         Assert.Equal([8, 9, 11.5, 7], new[] { "417", "238", "751", "946" }.Select(Wins));
-        Assert.Equal((3L, 79.5, 3), (Demo.Kemeny!.Optima, Demo.Kemeny.Distance, Demo.Kemeny.Orders.Length));
+        Assert.Equal((3L, 79.5, 40.5, 3), (Demo.Kemeny!.Optima, Demo.Kemeny.Agreement, Demo.Kemeny.Distance, Demo.Kemeny.Orders.Length));
         Assert.All(Demo.Kemeny.Orders, o => Assert.Equal("593", o[0]));
     }
 

@@ -91,7 +91,7 @@ public partial class KnownDataTests
         foreach (var (placeholder, value) in values) command = command.Replace(placeholder, value, StringComparison.Ordinal);
         command = command.Replace("FILE", $"'{file}'", StringComparison.Ordinal);
         Assert.SkipUnless(File.Exists("/bin/sh") && !OperatingSystem.IsWindows(), "Needs a shell with awk and sed to run the handbook's commands.");
-        using var shell = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", command]) { RedirectStandardOutput = true })!;
+        using var shell = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", command]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         using var output = new MemoryStream();
         shell.StandardOutput.BaseStream.CopyTo(output);
         shell.WaitForExit();

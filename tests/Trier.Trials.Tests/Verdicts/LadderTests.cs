@@ -62,7 +62,7 @@ public class LadderTests
     [Fact]
     public void Level_2_says_that_nobody_should_call_the_leader_better()
     {
-        var verdict = Judge.Of(Panels.Of("ABC", "ABC", "ABC", "CBA", "BCA"), Seed);
+        var verdict = Judge.Of(Panels.Of("ABC", "ABC", "ABC", "ABC", "CBA", "BAC"), Seed);
         Assert.Equal(2, verdict.Level.Level);
         Assert.StartsWith("Wheel A is the best guess we have", verdict.Words.Top[0], StringComparison.Ordinal);
         Assert.EndsWith("nobody should call Wheel A better.", verdict.Words.Top[2], StringComparison.Ordinal);
@@ -74,7 +74,7 @@ public class LadderTests
         // A over C and B over C on 8 of 8 ballots: 2/256 each, shown at 0.05/1.
         var verdict = Judge.Of(Panels.Of("ABC", "ABC", "BAC", "BAC", "ABC", "ABC", "BAC", "BAC", "BAC"), Seed);
         Assert.Equal(["WB"], verdict.Leaders);
-        var tied = Judge.Of(Panels.Of("ABC", "ABC", "BAC", "BAC", "ABC", "ABC", "BAC", "BAC"), Seed);
+        var tied = Judge.Of(Panels.Of("ABC", "ABC", "ABC", "BAC", "BAC", "ABC", "ABC", "BAC", "BAC"), Seed);
         Assert.Equal(4, tied.Level.Level);
         Assert.Equal(["WA", "WB"], tied.Leaders);
         Assert.EndsWith("Shown: Wheel A was placed above Wheel C; Wheel B was placed above Wheel C.", tied.Words.Top[2], StringComparison.Ordinal);
@@ -133,7 +133,7 @@ public class LadderTests
         var most = Judge.Of(Panels.Of("ABC", "ABC", "ABC", "ABC", "ABC", "AB", "AB"), Seed);
         Assert.Equal((MainCount.CompleteBallots, 4L, 6), (most.Panel.Main, most.Panel.Ballots, most.Panel.Placing));
         Assert.Contains(most.Variants, v => v.Kind == VariantKind.OtherCount && v.Label.StartsWith("with all 6 ballots", StringComparison.Ordinal));
-        var few = Judge.Of(Panels.Of("ABC", "ABC", "ABC", "ABC", "AB", "AB", "BC"), Seed);
+        var few = Judge.Of(Panels.Of("ABC", "ABC", "ABC", "ABC", "AB", "AB", "BC", "CB"), Seed);
         Assert.Equal((MainCount.AllBallots, 7L), (few.Panel.Main, few.Panel.Ballots));
         Assert.Contains("adjusted for what each was served", few.Words.Top[1], StringComparison.Ordinal);
     }

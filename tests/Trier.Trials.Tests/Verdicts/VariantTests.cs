@@ -92,7 +92,7 @@ public class VariantTests
         Assert.Equal(["WB"], verdict.Leaders);
         Assert.Equal(3, verdict.Wheels.Length);
         var other = Assert.Single(verdict.Variants, v => v.Kind == VariantKind.OtherCode);
-        Assert.Equal(["WA"], other.Leaders);
+        Assert.Equal(["WA", "WB"], other.Leaders);
         Assert.Equal(VariantEffect.LeaderChanges, other.Effect);
         var repeat = Assert.Single(verdict.Repeats);
         Assert.Equal((6L, 17.0, 0L), (repeat.Ballots, repeat.SumOfDistances, repeat.NextToEachOther));

@@ -59,6 +59,7 @@ internal static class Tallying
         if (!found.Stands) return null;
         return new(
             found.Value.Distance,
+            found.Value.Agreement,
             found.Value.Optima,
             [.. found.Value.Orders.Select(o => o.Select(i => electorate.Wheels[i].Id).ToImmutableArray())]);
     }

@@ -40,9 +40,10 @@ public sealed record HeadToHeadFinding(string Id, string Other, long Above, long
 
 /// <summary>The orders nearest to all ballots (Kemeny 1959).</summary>
 /// <param name="Distance">Pairwise disagreements summed over the ballots, ties half.</param>
+/// <param name="Agreement">Pairwise agreements summed over the ballots, ties half.</param>
 /// <param name="Optima">How many orders reach it.</param>
 /// <param name="Orders">At most 24 of them, ids best first.</param>
-public sealed record KemenyFinding(double Distance, long Optima, ImmutableArray<ImmutableArray<string>> Orders);
+public sealed record KemenyFinding(double Distance, double Agreement, long Optima, ImmutableArray<ImmutableArray<string>> Orders);
 
 /// <summary>One wheel's average place counted both ways.</summary>
 /// <param name="Id">The wheel.</param>

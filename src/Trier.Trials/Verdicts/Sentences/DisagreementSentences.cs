@@ -31,8 +31,7 @@ internal static class DisagreementSentences
             : $"Every way of counting we tried leaves {Naming.Of(verdict, verdict.Leaders)} level.";
 
     private static string Rule(Verdict verdict, Variant rule) =>
-        rule.Leaders.IsEmpty ? $"By {rule.Subject} nobody leads."
-        : $"By {rule.Subject} {Naming.Of(verdict, rule.Leaders)} {Phrase.Verb(rule.Leaders.Length, "leads", "share the lead")}, not by {Phrase.Name(verdict.Record.Plan.Rule)}.";
+        rule.Leaders.IsEmpty ? $"By {rule.Subject} nobody leads." : $"By {rule.Subject} {Naming.Leading(verdict, rule.Leaders)}, not by {Phrase.Name(verdict.Record.Plan.Rule)}.";
 
     private static string? Firsts(Verdict verdict)
     {

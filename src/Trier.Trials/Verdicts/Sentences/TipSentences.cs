@@ -38,10 +38,9 @@ internal static class TipSentences
     {
         var clause = variant.Effect switch
         {
-            VariantEffect.LeaderChanges when variant.Leaders.IsEmpty => $"{variant.Label}, nobody leads",
-            VariantEffect.LeaderChanges when variant.Leaders.Length > 1 => $"{variant.Label}, {Naming.Of(verdict, variant.Leaders)} share the lead",
-            VariantEffect.LeaderChanges => $"{variant.Label}, {Naming.Of(verdict, variant.Leaders)} leads",
+            VariantEffect.LeaderChanges => $"{variant.Label}, {Naming.Leading(verdict, variant.Leaders)}",
             VariantEffect.LevelChanges => $"{variant.Label}, {Reached(verdict, variant.Level ?? 0)}",
+            _ when verdict.Leaders.IsEmpty => $"{variant.Label}, still nobody leads",
             _ => $"{variant.Label}, {Naming.Of(verdict, verdict.Leaders)} still {Phrase.Verb(verdict.Leaders.Length, "leads", "share the lead")}",
         };
         return MostFirstsChange(verdict, variant) is { } firsts ? $"{clause} and {firsts}" : clause;
@@ -55,6 +54,7 @@ internal static class TipSentences
         2 => "luck explains the lead",
         3 => "the lead is a hint",
         4 => $"the {Phrase.Wheels(verdict.Record)} count as not treated alike, and which is best is not settled",
+        _ when verdict.Leaders.IsEmpty => $"the {Phrase.Wheels(verdict.Record)} can be compared",
         5 => $"{Naming.Of(verdict, verdict.Leaders)} counts as ahead of some",
         _ => $"{Naming.Of(verdict, verdict.Leaders)} counts as ahead of all",
     };
@@ -84,7 +84,7 @@ internal static class TipSentences
     {
         var groups = Changed(verdict)
             .Where(v => v.Kind == VariantKind.WithoutOne)
-            .GroupBy(v => v.Effect == VariantEffect.LevelChanges ? Reached(verdict, v.Level ?? 0) : v.Leaders.Length == 1 ? $"{Naming.Of(verdict, v.Leaders)} leads" : $"{Naming.Of(verdict, v.Leaders)} share the lead", StringComparer.Ordinal);
+            .GroupBy(v => v.Effect == VariantEffect.LevelChanges ? Reached(verdict, v.Level ?? 0) : Naming.Leading(verdict, v.Leaders), StringComparer.Ordinal);
         foreach (var group in groups)
         {
             var names = group.Select(v => verdict.Ballots.First(b => b.Id == v.Subject).Name).ToList();

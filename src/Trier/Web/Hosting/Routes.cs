@@ -2,9 +2,9 @@ using Trier.Web.Access;
 using Trier.Web.Plans;
 using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
+using Trier.Web.Tastings.Cards;
 using Trier.Web.Tastings.Plates;
 using Trier.Web.Verdicts;
-using Trier.Web.Tastings.Cards;
 
 namespace Trier.Web.Hosting;
 

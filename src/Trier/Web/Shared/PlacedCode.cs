@@ -28,8 +28,8 @@ public sealed record PlacesWords
     /// <summary>In the next free place.</summary>
     public string Slot { get; init; } = "tap one below";
 
-    /// <summary>The key that gives a code its place.</summary>
-    public string Place { get; init; } = "{0}: next best";
+    /// <summary>Spoken after the code on the key that gives it its place.</summary>
+    public string Place { get; init; } = "next best";
 
     /// <summary>The key for the same place as the one above.</summary>
     public string Same { get; init; } = "{0}: same place as the one above";

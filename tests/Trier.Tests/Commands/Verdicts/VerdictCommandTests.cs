@@ -101,6 +101,7 @@ public sealed class VerdictCommandTests : IDisposable
     {
         var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "trier.dll"), .. arguments])
         {
+            UseShellExecute = false,
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,

@@ -264,7 +264,7 @@ public class BallotWalkTests
         await phone.GetAsync($"{door.Path}/sample/1");
         await phone.PressAsync(("liking", "12"), ("remark", "kept words"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, phone.Answer.StatusCode);
-        Assert.Contains("Liking runs from 1 to 9.", phone.Text, StringComparison.Ordinal);
+        Assert.Contains("Choose one of the nine lines, or none.", phone.Text, StringComparison.Ordinal);
         Assert.Contains("kept words", phone.Html, StringComparison.Ordinal);
 
         var code = (await evening.ServedAsync("Ada"))[0].ToString();
@@ -272,8 +272,8 @@ public class BallotWalkTests
         var form = phone.Form();
         form.Fields.AddRange([new("order", code), new("order", code), new("order", "000")]);
         await phone.PostAsync(form);
-        Assert.Contains($"Sample {code} stands in the places twice", phone.Text, StringComparison.Ordinal);
-        Assert.Contains("Sample 000 is not on this plate.", phone.Text, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, phone.Answer.StatusCode);
+        Assert.Contains("A sample stands twice, or is not on your plate.", phone.Text, StringComparison.Ordinal);
         Assert.Empty((await evening.BallotAsync("Ada")).All);
     }
 

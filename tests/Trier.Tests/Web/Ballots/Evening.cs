@@ -94,11 +94,13 @@ internal sealed class Evening : IAsyncDisposable
     /// <summary>A browser without script: follows redirects, keeps cookies.</summary>
     public Phone NewPhone() => new(Address);
 
+    /// <summary>The secret of a fresh one-time sign-in link.</summary>
+    public Task<string> LinkAsync() => _site.Services.GetRequiredService<SignInLinks>().MakeAsync();
+
     public async Task<Phone> MakerAsync()
     {
         var phone = NewPhone();
-        var secret = await _site.Services.GetRequiredService<SignInLinks>().MakeAsync();
-        await phone.GetAsync($"/sign-in/{secret}");
+        await phone.GetAsync($"/sign-in/{await LinkAsync()}");
         await phone.PressAsync();
         return phone;
     }

@@ -40,7 +40,7 @@ public sealed class RackTests : BunitContext
     [Fact]
     public void A_cell_names_its_wheel_and_a_tie_is_said_in_words()
     {
-        var cells = Shown().FindAll("tbody")[0].QuerySelectorAll("tr:nth-child(2) .rack-cell").ToList();
+        var cells = Shown().FindAll("tbody:first-of-type tr:nth-child(2) .rack-cell");
         Assert.Equal(["House", "Thistle", "House 2"], cells.Select(cell => cell.QuerySelector(".rack-long")!.TextContent));
         Assert.Equal("tied with the one before:", cells[2].QuerySelector(".unseen")!.TextContent.Trim());
         Assert.Equal("=", cells[2].QuerySelector(".rack-tie")!.TextContent);

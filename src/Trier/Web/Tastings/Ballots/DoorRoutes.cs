@@ -58,11 +58,13 @@ internal static class DoorRoutes
         return Page.Again<WalkInPage>(("Open", open), ("Chosen", posted.Id("trial")), ("Typed", name), ("Faults", faults));
     }
 
-    private static async Task<IResult> WaitAsync(Guid id, WalkIns door, TrialStore trials, TasterDoors doors)
+    private static async Task<IResult> WaitAsync(Guid id, string? still, HttpContext context, WalkIns door, TrialStore trials, TasterDoors doors)
     {
         if (await door.FindAsync(id) is not { } asked) return TasterRoutes.Unknown();
         var link = asked.Taster is { } taster && await trials.FindAsync(asked.Trial) is { } tasting ? (await doors.OfAsync(tasting)).GetValueOrDefault(taster)?.Path : null;
-        return Page.Of<WaitingPage>(("Name", asked.Name), ("Link", link), ("TurnedAway", asked.TurnedAway));
+        // Works without script. It can be switched off, because a page that changes under a screen reader is read from the top each time.
+        if (link is null && !asked.TurnedAway && still is null) context.Response.Headers["Refresh"] = "5";
+        return Page.Of<WaitingPage>(("Name", asked.Name), ("Path", $"/walk-in/{id}"), ("Link", link), ("TurnedAway", asked.TurnedAway), ("Still", still is not null));
     }
 
     private static async Task<IReadOnlyList<OpenTasting>> OpenAsync(TrialStore trials) => [.. (await trials.AllAsync()).OfType<OpenTasting>()];

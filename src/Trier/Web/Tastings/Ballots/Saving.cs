@@ -44,7 +44,7 @@ public sealed class Saving(Visits visits, TrialStore trials)
     /// <param name="device">Which phone.</param>
     public async Task<Outcome<BallotReceipt>> SendAsync(Visit visit, RevisionId id, RevisionId? shown, bool newest, string device)
     {
-        if (visit.History.All.FirstOrDefault(revision => revision.Id == shown) is not { } version)
+        if (visit.History.All.FirstOrDefault(revision => revision.Id == shown) is not { } version || version.Content.Equals(Ballot.Empty))
             return Outcome.Fault<BallotReceipt>("ballot", "This page is older than the ballot: reload it and send again.");
         var begunFrom = newest || version.Standing != BallotStanding.InTime ? visit.History.Current?.Id : version.Id;
         return await trials.ReceiveAsync(visit.Door.Trial, new BallotSend(id, visit.Taster.Id, begunFrom, device, BallotSource.Phone, BallotStage.Sent, version.Content));

@@ -70,8 +70,7 @@ internal static class TasterRoutes
         if (saved.Ok) return Page.GoTo(After(visit, code, back));
         var at = visit.Served.IndexOf(code) + 1;
         if (at == 0) return Page.GoTo(visit.Resume());
-        var labels = new Dictionary<string, string>(StringComparer.Ordinal) { ["liking"] = Say("sample.field.liking"), ["remark"] = Say("sample.field.remark") };
-        return Page.Again<SamplePage>(("Visit", visit), ("Number", at), ("Slip", slip), ("Back", back), ("Faults", Page.Faults(saved.Problems, labels)), ("Remark", posted.Text("remark")), ("Chosen", liking));
+        return Page.Again<SamplePage>(("Visit", visit), ("Number", at), ("Slip", slip), ("Back", back), ("Faults", Faults(saved.Problems)), ("Remark", posted.Text("remark")), ("Chosen", liking));
     }
 
     private static async Task<IResult> PlaceAsync(string token, IFormCollection form, HttpContext context, Visits visits, Saving saving)
@@ -83,7 +82,7 @@ internal static class TasterRoutes
         var saved = await saving.SaveAsync(visit, SendId(posted), Device(context), now =>
             Placement.Read(now.Dealt, now.Served, posted.All("order"), posted.All("tied"))
                 .Then(places => BallotEditing.Place(now.Ballot, now.Dealt, move is { } press ? places.Apply(press, now.Served) : places)));
-        if (!saved.Ok) return Page.Again<PlacesPage>(("Visit", visit), ("Faults", Page.Faults(saved.Problems, new Dictionary<string, string>(StringComparer.Ordinal) { ["places"] = Say("places.field") })));
+        if (!saved.Ok) return Page.Again<PlacesPage>(("Visit", visit), ("Faults", Faults(saved.Problems)));
         return Page.GoTo(visit.Path + (move is null ? "/review" : "/places"));
     }
 
@@ -96,7 +95,7 @@ internal static class TasterRoutes
         // A send that was acknowledged once is acknowledged again, whatever has happened since.
         if (visit.History.All.Any(revision => revision.Id == id)) return Page.GoTo($"{visit.Path}/sent");
         var sent = await saving.SendAsync(visit, id, posted.Id("base") is { } shown ? new RevisionId(shown) : null, newest, Device(context));
-        if (!sent.Ok) return Page.Again<ReviewPage>(("Visit", visit), ("Faults", Page.Faults(sent.Problems)));
+        if (!sent.Ok) return Page.Again<ReviewPage>(("Visit", visit), ("Faults", Faults(sent.Problems)));
         return Page.GoTo($"{visit.Path}/sent");
     }
 
@@ -155,6 +154,15 @@ internal static class TasterRoutes
         context.Response.Cookies.Append(Cookie, name, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/t", MaxAge = TimeSpan.FromDays(7), IsEssential = true });
         return name;
     }
+
+    // What a taster reads stands in the resources; the domain's own sentences are English. One sentence a field.
+    private static IReadOnlyList<FieldFault> Faults(IEnumerable<Problem> problems) => [.. problems.Select(problem => problem.Field).Distinct().Select(field => field switch
+    {
+        "liking" => new FieldFault("liking", Say("sample.field.liking"), Say("fault.liking")),
+        "remark" => new FieldFault("remark", Say("sample.field.remark"), Say("fault.remark", BallotEditing.LongestRemark)),
+        "places" => new FieldFault("places", Say("places.field"), Say("fault.places")),
+        _ => new FieldFault("ballot", Say("fault.field.ballot"), Say("fault.ballot")),
+    })];
 
     internal static IResult Unknown()
     {
