@@ -17,6 +17,7 @@ const faces = [
   ['source-serif/TTF/SourceSerif4-Regular.ttf', 'trier-serif-regular', 'Trier Serif', 'Regular'],
   ['source-serif/TTF/SourceSerif4-It.ttf', 'trier-serif-italic', 'Trier Serif', 'Italic'],
   ['source-serif/TTF/SourceSerif4-Semibold.ttf', 'trier-serif-semibold', 'Trier Serif', 'Semibold'],
+  ['source-serif/TTF/SourceSerif4-SemiboldIt.ttf', 'trier-serif-semibold-italic', 'Trier Serif', 'Semibold Italic'],
   ['source-serif/TTF/SourceSerif4Display-Regular.ttf', 'trier-serif-display', 'Trier Serif Display', 'Regular'],
 ];
 
