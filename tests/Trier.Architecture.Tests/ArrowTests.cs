@@ -52,7 +52,7 @@ public sealed class ArrowTests
         Assert.Contains("BannedSymbols.Pure.txt", props, StringComparison.Ordinal);
         var bans = File.ReadAllLines(Path.Combine(Checkout.Root, "eng", "BannedSymbols.Pure.txt")).Where(line => line.Length > 0).ToList();
         Assert.True(bans.Count > 20);
-        Assert.All(bans, ban => Assert.True(ban.Split(';').Length == 2 && ban.Split(';')[1].Length > 10, ban));
+        Assert.All(bans, ban => Assert.True(ban.Split(';', 2) is [_, { Length: > 10 }], ban));
     }
 
     [Fact]

@@ -46,7 +46,7 @@ public sealed class DemoTrialVerdictTests : IAsyncLifetime
 
         // Firsts in the order Thistle, House, Hot, Old Hot, House 2.
         Assert.Equal([3L, 4, 1, 5, 0], One(VariantKind.WithTheKey).Firsts);
-        Assert.Equal([27, 38, 38, 38, 53.5], _verdict.TallyWithTheKey.Select(t => t.RankSum));
+        Assert.Equal([27.5, 38, 38, 38, 53.5], _verdict.TallyWithTheKey.Select(t => t.RankSum));
         Assert.Equal([3L, 4, 1, 2, 0], One(VariantKind.WithoutJoined).Firsts);
         Assert.Equal([3L, 4, 1, 3, 0], One(VariantKind.WithoutJuniors).Firsts);
         Assert.Equal(5, One(VariantKind.JoinedApart).Level);
