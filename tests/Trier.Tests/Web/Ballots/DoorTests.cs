@@ -94,6 +94,11 @@ public class DoorTests
         var slowed = Stopwatch.StartNew();
         await phone.PostAsync(wrong);
         Assert.True(slowed.Elapsed > TimeSpan.FromSeconds(1.9), $"{slowed.Elapsed}");
+
+        var together = Stopwatch.StartNew();
+        using var other = evening.NewPhone();
+        await Task.WhenAll(phone.PostAsync(wrong), other.PostAsync(wrong));
+        Assert.True(together.Elapsed > TimeSpan.FromSeconds(3.9), $"{together.Elapsed}");
         Assert.True(free.Elapsed / WrongTries.FreePerMinute < TimeSpan.FromSeconds(1), $"{free.Elapsed}");
     }
 

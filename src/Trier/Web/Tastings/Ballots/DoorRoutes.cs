@@ -29,15 +29,22 @@ internal static class DoorRoutes
         var typed = new Posted(form).Text("typed");
         var letters = typed.Count(char.IsLetter);
         if (letters != CodeLength) return Wrong(typed, Say("code.length", letters));
-        var wait = tries.Wait();
-        if (wait > TimeSpan.Zero) await Task.Delay(wait, gone);
-        if (await doors.FindTypedAsync(typed) is { } door) return Page.GoTo(door.Path);
-        tries.Count();
+        if (!await tries.EnterAsync(gone)) return Wrong(typed, Say("code.busy"), StatusCodes.Status429TooManyRequests);
+        if (await doors.FindTypedAsync(typed) is { } door)
+        {
+            tries.WasRight();
+            return Page.GoTo(door.Path);
+        }
+
         return Wrong(typed, Say("code.wrong"));
     }
 
-    private static RazorComponentResult<CodePage> Wrong(string typed, string sentence) =>
-        Page.Again<CodePage>(("Typed", typed), ("Faults", (FieldFault[])[new FieldFault("typed", Say("code.label"), sentence)]));
+    private static RazorComponentResult<CodePage> Wrong(string typed, string sentence, int status = StatusCodes.Status422UnprocessableEntity)
+    {
+        var page = Page.Again<CodePage>(("Typed", typed), ("Faults", (FieldFault[])[new FieldFault("typed", Say("code.label"), sentence)]));
+        page.StatusCode = status;
+        return page;
+    }
 
     private static async Task<IResult> AskAsync(IFormCollection form, TrialStore trials, WalkIns door)
     {
