@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
@@ -17,6 +18,9 @@ namespace Trier.Storage.Tastings;
 /// <param name="clock">The host's clock.</param>
 public sealed class TrialStore(IDbContextFactory<TrierDb> databases, WriterGate writer, TimeProvider clock)
 {
+    // Events are only ever appended, so a trial read at some length is the trial as long as the row has that length.
+    private readonly ConcurrentDictionary<TrialId, Tasting> _lastRead = new();
+
     /// <summary>The host's time, with its offset.</summary>
     public DateTimeOffset Now => clock.GetLocalNow();
 
@@ -41,7 +45,7 @@ public sealed class TrialStore(IDbContextFactory<TrierDb> databases, WriterGate 
         await using var db = await databases.CreateDbContextAsync(cancellation);
         var ids = await db.Trials.AsNoTracking().OrderByDescending(row => row.BegunAt).Select(row => row.Id).ToListAsync(cancellation);
         var found = ImmutableArray.CreateBuilder<Tasting>(ids.Count);
-        foreach (var id in ids) found.Add(Tasting.Read(id, await LogAsync(db, id, cancellation)));
+        foreach (var id in ids) found.Add((await ReadAsync(db, id, cancellation))!);
         return found.ToImmutable();
     }
 
@@ -51,8 +55,7 @@ public sealed class TrialStore(IDbContextFactory<TrierDb> databases, WriterGate 
     public async Task<Tasting?> FindAsync(TrialId id, CancellationToken cancellation = default)
     {
         await using var db = await databases.CreateDbContextAsync(cancellation);
-        var log = await LogAsync(db, id, cancellation);
-        return log.Count == 0 ? null : Tasting.Read(id, log);
+        return await ReadAsync(db, id, cancellation);
     }
 
     /// <summary>Does one act and appends what it yields.</summary>
@@ -64,13 +67,13 @@ public sealed class TrialStore(IDbContextFactory<TrierDb> databases, WriterGate 
     {
         using var turn = await writer.EnterAsync(cancellation);
         await using var db = await databases.CreateDbContextAsync(CancellationToken.None);
-        var log = await LogAsync(db, id, CancellationToken.None);
-        if (log.Count == 0) return Outcome.Fault<Tasting>("trial", "There is no such trial.");
-        var outcome = act(Tasting.Read(id, log));
+        if (await ReadAsync(db, id, CancellationToken.None) is not { } tasting) return Outcome.Fault<Tasting>("trial", "There is no such trial.");
+        var log = tasting.Book.Log;
+        var outcome = act(tasting);
         if (!outcome.TryGet(out var events)) return Outcome.Fault<Tasting>(outcome.Problems);
         // Read before it is written: what cannot be read must never reach the disk, or the trial could not be opened again.
-        var after = Tasting.Read(id, [.. log, .. Number(events, log.Count)]);
-        Append(db, id, events, log.Count);
+        var after = Tasting.Read(id, [.. log, .. Number(events, log.Length)]);
+        Append(db, id, events, log.Length);
         await db.SaveChangesAsync(CancellationToken.None);
         return Outcome.Of(after);
     }
@@ -84,9 +87,7 @@ public sealed class TrialStore(IDbContextFactory<TrierDb> databases, WriterGate 
     {
         using var turn = await writer.EnterAsync(cancellation);
         await using var db = await databases.CreateDbContextAsync(CancellationToken.None);
-        var log = await LogAsync(db, id, CancellationToken.None);
-        if (log.Count == 0) return Outcome.Fault<BallotReceipt>("trial", "There is no such trial.");
-        var tasting = Tasting.Read(id, log);
+        if (await ReadAsync(db, id, CancellationToken.None) is not { } tasting) return Outcome.Fault<BallotReceipt>("trial", "There is no such trial.");
         if (tasting.Book.Plate(send.Taster) is null) return Outcome.Fault<BallotReceipt>("taster", "There is no plate for this taster yet.");
 
         var rows = await db.BallotRevisions.AsNoTracking().Where(row => row.Trial == id && row.Taster == send.Taster).OrderBy(row => row.Arrival).ToListAsync(CancellationToken.None);
@@ -156,6 +157,14 @@ public sealed class TrialStore(IDbContextFactory<TrierDb> databases, WriterGate 
     {
         await using var db = await databases.CreateDbContextAsync(cancellation);
         return await db.Trials.AsNoTracking().Where(row => row.Id == id).Select(row => row.LinkSecret).FirstOrDefaultAsync(cancellation);
+    }
+
+    private async Task<Tasting?> ReadAsync(TrierDb db, TrialId id, CancellationToken cancellation)
+    {
+        var length = await db.DayEvents.Where(row => row.Trial == id).MaxAsync(row => (int?)row.Sequence, cancellation) ?? 0;
+        if (length == 0) return null;
+        if (_lastRead.TryGetValue(id, out var known) && known.Book.Log.Length == length) return known;
+        return _lastRead[id] = Tasting.Read(id, await LogAsync(db, id, cancellation));
     }
 
     private static async Task<List<Logged>> LogAsync(TrierDb db, TrialId id, CancellationToken cancellation)

@@ -101,6 +101,6 @@ internal static class DayBookReading
         var key = book.Key is { } sealedKey
             ? sealedKey with { Retired = [.. sealedKey.Retired.Union(sealedKey.Of(withdrawn.Wheel).Select(line => line.Code)).Order()] }
             : null;
-        return book with { Withdrawals = book.Withdrawals.Add(withdrawal), Key = key };
+        return book with { Withdrawals = book.Withdrawals.Add(withdrawal), Key = key, Repeat = book.Repeat == withdrawn.Wheel ? null : book.Repeat };
     }
 }

@@ -28,7 +28,7 @@ internal static class DemoTrial
         Directory.CreateDirectory(settings.DataFolder);
         var clock = new DemoClock();
         using var writer = new WriterGate();
-        var databases = new Databases(settings.Database);
+        var databases = new SqliteDatabases(settings.Database);
         await using (var db = databases.CreateDbContext()) await db.Database.MigrateAsync();
         var trials = new TrialStore(databases, writer, clock);
         var wheels = new WheelStore(databases, writer, clock);
@@ -130,15 +130,5 @@ internal static class DemoTrial
     {
         var outcome = await trials.ActAsync(Id, _ => Outcome.Of(events));
         if (!outcome.Ok) throw new InvalidOperationException(outcome.Problems[0].Sentence);
-    }
-
-    private sealed class Databases(string file) : IDbContextFactory<TrierDb>
-    {
-        public TrierDb CreateDbContext()
-        {
-            var options = new DbContextOptionsBuilder<TrierDb>();
-            options.UseTrierSqlite(file);
-            return new TrierDb(options.Options);
-        }
     }
 }

@@ -54,6 +54,17 @@ public class RoomTests
     }
 
     [Fact]
+    public void A_repeat_pulled_at_the_table_is_no_repeat_any_more()
+    {
+        var day = Day.Open(4, 3, repeat: true);
+        Assert.Equal(day.Wheel("A"), day.Book.Repeat);
+        var codes = day.Key.Of(day.Wheel("A")).Select(line => line.Code).ToList();
+        day.Do<RoomTasting>((room, at) => room.Withdraw(at, day.Wheel("A"), "Tastes of soap", null));
+        Assert.Null(day.Book.Repeat);
+        Assert.All(codes, code => Assert.DoesNotContain(code, day.Book.Served(day.Guest(1))));
+    }
+
+    [Fact]
     public void A_wheel_can_still_be_pulled_after_the_close()
     {
         var day = Day.Open(3, 1);

@@ -22,6 +22,12 @@ internal static class BackupCommand
                 return CommandLine.WrongInput;
             }
 
+            if (copy.FullName == Path.GetFullPath(settings.Database))
+            {
+                await Console.Error.WriteLineAsync("That is the database itself: name another file for the copy.");
+                return CommandLine.WrongInput;
+            }
+
             if (copy.Directory is not { Exists: true })
             {
                 await Console.Error.WriteLineAsync($"The folder of {copy.FullName} does not exist: make it first.");

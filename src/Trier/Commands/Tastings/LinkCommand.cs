@@ -24,21 +24,11 @@ internal static class LinkCommand
             }
 
             using var writer = new WriterGate();
-            var links = new SignInLinks(new Databases(settings.Database), writer, TimeProvider.System);
+            var links = new SignInLinks(new SqliteDatabases(settings.Database), writer, TimeProvider.System);
             var address = (await File.ReadAllTextAsync(settings.AddressFile, cancellation)).Trim();
             Console.WriteLine($"{address}/sign-in/{await links.MakeAsync(cancellation)}");
             return CommandLine.Done;
         });
         return command;
-    }
-
-    private sealed class Databases(string file) : IDbContextFactory<TrierDb>
-    {
-        public TrierDb CreateDbContext()
-        {
-            var options = new DbContextOptionsBuilder<TrierDb>();
-            options.UseTrierSqlite(file);
-            return new TrierDb(options.Options);
-        }
     }
 }

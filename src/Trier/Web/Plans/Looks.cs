@@ -9,5 +9,5 @@ internal static class Looks
 {
     public static WheelLook Of(Entry entry) => Of(entry.Mark);
 
-    public static WheelLook Of(Trier.Trials.Makes.WheelMark mark) => new(mark.Shape, mark.Fill == 0 ? WheelFill.Solid : WheelFill.Open, mark.Tone);
+    public static WheelLook Of(Trier.Trials.Makes.WheelMark mark) => new(mark.Shape, mark.Fill switch { 0 => WheelFill.Solid, 1 => WheelFill.Open, _ => WheelFill.Half }, mark.Tone);
 }

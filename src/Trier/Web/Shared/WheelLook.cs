@@ -2,14 +2,12 @@ namespace Trier.Web.Shared;
 
 /// <summary>
 /// How a wheel is drawn: shape tells the recipe, fill tells which wheel of it, tone helps the eye in a rack.
-/// Shape and fill alone part any two looks that <see cref="Deal"/> gives out, up to eight recipes of three wheels.
+/// Shape and fill alone part any two wheels of a trial, up to eight recipes of three wheels.
 /// </summary>
 public sealed record WheelLook
 {
     /// <summary>The number of shapes and of tones.</summary>
     public const int Count = 8;
-
-    private static readonly int[] SpareTones = [7, 6, 5, 8, 4, 3, 2, 1];
 
     /// <summary>Makes a look.</summary>
     /// <param name="shape">1 disc, 2 lozenge, 3 block, 4 wedge, 5 drum, 6 log, 7 hex, 8 cross.</param>
@@ -38,34 +36,4 @@ public sealed record WheelLook
 
     /// <summary>The same wheel under its second code.</summary>
     public WheelLook Again => new(Shape, WheelFill.Dot, Tone);
-
-    /// <summary>
-    /// Gives each wheel of a trial its look: each new recipe the next shape with its own tone, a recipe's second and third wheel
-    /// the open and the half-filled shape on a tone no other wheel of the trial has, as long as there are any.
-    /// </summary>
-    /// <param name="recipes">The recipe of each wheel, in the order the wheels are listed.</param>
-    /// <returns>One look for each wheel, in the same order.</returns>
-    public static IReadOnlyList<WheelLook> Deal(IReadOnlyList<string> recipes)
-    {
-        List<string> shapes = [.. recipes.Distinct(StringComparer.Ordinal)];
-        HashSet<int> taken = [.. Enumerable.Range(0, shapes.Count).Select(i => (i % Count) + 1)];
-        Dictionary<string, int> wheelsOf = new(StringComparer.Ordinal);
-        List<WheelLook> looks = [];
-        foreach (string recipe in recipes)
-        {
-            int shape = (shapes.IndexOf(recipe) % Count) + 1;
-            int earlier = wheelsOf.GetValueOrDefault(recipe);
-            wheelsOf[recipe] = earlier + 1;
-            looks.Add(earlier == 0 ? new WheelLook(shape) : new WheelLook(shape, earlier == 1 ? WheelFill.Open : WheelFill.Half, Spare(taken)));
-        }
-
-        return looks;
-    }
-
-    private static int Spare(HashSet<int> taken)
-    {
-        int tone = SpareTones.FirstOrDefault(t => !taken.Contains(t), SpareTones[0]);
-        taken.Add(tone);
-        return tone;
-    }
 }

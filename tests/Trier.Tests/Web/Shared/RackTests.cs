@@ -55,15 +55,6 @@ public sealed class RackTests : BunitContext
     public void The_maker_stands_apart() => Assert.Equal("Benedita", Shown().Find(".rack-apart th[scope=row]").TextContent);
 
     [Fact]
-    public void Wheels_of_one_trial_never_look_alike_without_their_tone()
-    {
-        var looks = WheelLook.Deal(["House", "Thistle", "Hot", "Short brine", "House", "Hot", "House"]);
-        Assert.Equal(looks.Count, looks.Select(look => (look.Shape, look.Fill)).Distinct().Count());
-        Assert.Equal(looks.Count, looks.Select(look => look.Tone).Distinct().Count());
-        Assert.Equal([1, 2, 3, 4, 1, 3, 1], looks.Select(look => look.Shape));
-    }
-
-    [Fact]
     public void Each_shape_and_each_fill_is_drawn_differently()
     {
         var drawings = (from shape in Enumerable.Range(1, WheelLook.Count)
