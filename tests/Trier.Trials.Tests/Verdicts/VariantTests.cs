@@ -45,6 +45,17 @@ public class VariantTests
     }
 
     [Fact]
+    public void A_wheel_named_aloud_is_left_out_of_the_ballots_that_came_after_it()
+    {
+        var record = Close.With("T01", v => v with { Named = ["WB"] }).With("T02", v => v with { Named = ["WB"] });
+        var variant = Assert.Single(Judge.Of(record, Seed).Variants, v => v.Kind == VariantKind.WithoutNamed);
+        Assert.Equal("WB", variant.Subject);
+        Assert.Equal("with Wheel B left out of the ballots that came in after the name was said aloud", variant.Label);
+        Assert.Equal([3L, 2L, 0L], variant.Firsts);
+        Assert.DoesNotContain(Judge.Of(Close, Seed).Variants, v => v.Kind == VariantKind.WithoutNamed);
+    }
+
+    [Fact]
     public void Juniors_left_out_by_plan_are_shown_apart_and_put_in_by_a_variant()
     {
         var verdict = Judge.Of(Close.With("T01", v => v with { Marks = VoterMarks.Junior }).By(Plans.CountingRule.Default, juniors: false), Seed);

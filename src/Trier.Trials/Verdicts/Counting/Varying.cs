@@ -95,6 +95,13 @@ internal sealed class Varying
 
         foreach (var check in _electorate.Repeats.Where(r => _electorate.OwnColumns.ContainsKey(r.RepeatOf!)))
             Add(VariantKind.OtherCode, $"with the other serving of {_electorate.Wheels[_electorate.OwnColumns[check.RepeatOf!]].Name} counted", check.Id, Headline with { Columns = _electorate.WithOtherCode(check) });
+        var named = _electorate.Voters.Where(v => _electorate.StandingOf(v) is StripStanding.Counted or StripStanding.Partial).SelectMany(v => v.Named).Where(_electorate.OwnColumns.ContainsKey).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        if (named.Count > 0)
+        {
+            var label = $"with {Phrase.List(named.Select(id => _electorate.Wheels[_electorate.OwnColumns[id]].Name))} left out of the ballots that came in after the name was said aloud";
+            Add(VariantKind.WithoutNamed, label, string.Join(",", named), Headline with { CompleteOnly = false, WithoutNamed = true });
+        }
+
         foreach (var voter in _electorate.Voters.Where(v => _electorate.StandingOf(v) == StripStanding.Counted && Upside.Down(_electorate, v)))
             Add(VariantKind.Turned, $"with {Phrase.Possessive([voter.Name])} places turned round", voter.Id, Headline with { Turned = voter.Id });
     }
