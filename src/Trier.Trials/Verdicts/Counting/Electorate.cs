@@ -104,6 +104,16 @@ internal sealed class Electorate
         return RankingSet.Create(Math.Max(1, Wheels.Length), rows);
     }
 
+    /// <summary>The ballots of a count one by one, each with its voter; joined voices keep their number.</summary>
+    public (RankingSet Set, ImmutableArray<VoterRecord> Voters) OneByOne(Count count)
+    {
+        var kept = Voters.Where(count.Who)
+            .Select(voter => (Voter: voter, Ranking: RankingOf(voter, count.Columns ?? _columns)))
+            .Where(pair => pair.Ranking is { } ranking && ranking.Served.Length >= 2 && (!count.CompleteOnly || ranking.IsComplete))
+            .ToList();
+        return (RankingSet.Create(Math.Max(1, Wheels.Length), kept.Select(pair => new RankingRow(pair.Ranking!, 1, count.Joined ? pair.Voter.Voice : null))), [.. kept.Select(pair => pair.Voter)]);
+    }
+
     /// <summary>The count that the headline uses.</summary>
     public Count Headline => new(CountsByPlan, Main == MainCount.CompleteBallots);
 

@@ -28,19 +28,21 @@ internal sealed class Varying
     private readonly ImmutableArray<SampleRecord> _wheels;
     private readonly Seed _seed;
     private readonly Effort _effort;
+    private readonly CancellationToken _cancellation;
     private readonly ImmutableArray<Variant>.Builder _found = ImmutableArray.CreateBuilder<Variant>();
 
-    private Varying(Electorate electorate, Judged judged, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort)
+    private Varying(Electorate electorate, Judged judged, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort, CancellationToken cancellation)
     {
+        _cancellation = cancellation;
         (_electorate, _judged, _wheels) = (electorate, judged, wheels);
         _seed = seed.Child("variants");
         _effort = effort with { ExactWork = Math.Min(effort.ExactWork, MostExactWork), Draws = Math.Min(effort.Draws, MostDraws), CloseDraws = Math.Min(effort.CloseDraws, 10 * MostDraws) };
     }
 
-    public static ImmutableArray<Variant> Of(Electorate electorate, Judged judged, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort)
+    public static ImmutableArray<Variant> Of(Electorate electorate, Judged judged, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort, CancellationToken cancellation)
     {
         if (wheels.Length < 2 || judged.Scores.Rows.IsEmpty) return [];
-        var varying = new Varying(electorate, judged, wheels, seed, effort);
+        var varying = new Varying(electorate, judged, wheels, seed, effort, cancellation);
         varying.OtherVoters();
         varying.OtherCounts();
         varying.OneByOne();
@@ -148,6 +150,7 @@ internal sealed class Varying
             return;
         }
 
+        _cancellation.ThrowIfCancellationRequested();
         var judged = Ladder.Judge(scores, _seed, _effort);
         Record(kind, label, subject, judged.Leaders, count, judged.Level);
     }
