@@ -75,7 +75,7 @@ internal static class Judging
             var cells = table.GetByRole(AriaRole.Row).Filter(new() { HasText = wheel }).GetByRole(AriaRole.Cell);
             await Expect(cells.Nth(0)).ToHaveTextAsync($"{firsts}");
             await Expect(cells.Nth(1)).ToHaveTextAsync($"{lasts}");
-            await Expect(cells.Nth(2)).ToHaveTextAsync(average.ToString("0.00", CultureInfo.InvariantCulture));
+            await Expect(cells.Nth(2)).ToHaveTextAsync(average.ToString("0.00", CultureInfo.InvariantCulture).Replace('.', ','));
             var id = $"W{1 + Array.IndexOf(Afternoon.Wheels, wheel)}";
             var line = json.GetProperty("tally").EnumerateArray().Single(item => item.GetProperty("id").GetString() == id);
             Assert.Equal(firsts, line.GetProperty("firsts").GetInt32());
