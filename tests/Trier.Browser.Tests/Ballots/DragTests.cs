@@ -24,7 +24,9 @@ public sealed class DragTests(Chromium chromium)
         await Expect(dora.Places.First).ToContainTextAsync(plate[3]);
         Assert.Equal(dragged, await dora.PlacedAsync());
         await Expect(dora.Page.GetByText($"{plate[3]} is now 1st")).ToHaveCountAsync(1);
-        await dora.LookOverAsync();
+        // By a click: a tap within milliseconds of the finger's lift is dropped by the browser, and no hand is as quick as that.
+        await dora.Page.GetByRole(AriaRole.Button, new() { Name = "Look it over", Exact = true }).ClickAsync();
+        await dora.Page.SeesAsync("This goes to the host, best first:");
         await Expect(dora.Page.GetByRole(AriaRole.Listitem).First).ToContainTextAsync(plate[3]);
     }
 
@@ -35,7 +37,7 @@ public sealed class DragTests(Chromium chromium)
         var grip = (await phone.Places.Nth(from).GetByText(await CodeAsync(phone, from)).First.BoundingBoxAsync())!;
         var goal = (await phone.Places.Nth(to).BoundingBoxAsync())!;
         var (x, y) = (grip.X + (grip.Width / 2), grip.Y + (grip.Height / 2));
-        await using var hand = new Finger(await context.NewCDPSessionAsync(phone.Page));
+        var hand = new Finger(await context.NewCDPSessionAsync(phone.Page));
         await hand.TouchAsync("touchStart", x, y);
         for (var step = 1; step <= Steps; step++) await hand.TouchAsync("touchMove", x, y + ((goal.Y + 2 - y) * step / Steps));
         await hand.TouchAsync("touchEnd", null, null);
@@ -43,14 +45,12 @@ public sealed class DragTests(Chromium chromium)
 
     private static async Task<string> CodeAsync(TasterPhone phone, int place) => (await phone.PlacedAsync())[place];
 
-    private sealed class Finger(ICDPSession session) : IAsyncDisposable
+    private sealed class Finger(ICDPSession session)
     {
         public async Task TouchAsync(string kind, float? x, float? y) => await session.SendAsync("Input.dispatchTouchEvent", new Dictionary<string, object>
         {
             ["type"] = kind,
             ["touchPoints"] = x is null ? [] : new[] { new { x, y } },
         });
-
-        public async ValueTask DisposeAsync() => await session.DetachAsync();
     }
 }

@@ -57,10 +57,11 @@ public sealed class QrTests(Chromium chromium)
 
     private static async Task<string> RunAsync(string program, string[] arguments)
     {
-        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;
+        var complained = process.StandardError.ReadToEndAsync();
         var said = await process.StandardOutput.ReadToEndAsync();
         await process.WaitForExitAsync();
-        Assert.Equal(0, process.ExitCode);
+        Assert.True(process.ExitCode == 0, $"{program} ended with {process.ExitCode}: {await complained}");
         return said;
     }
 }

@@ -66,15 +66,12 @@ internal sealed class Eye
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, file), FullPage = true });
         }
 
-        var w = System.Diagnostics.Stopwatch.StartNew();
         await NothingSidewaysAsync(page, name, width);
         await page.EvaluateAsync("() => document.querySelectorAll('details:not([open])').forEach(part => { part.open = true; part.dataset.unfolded = ''; })");
         if (!await page.EvaluateAsync<bool>("() => 'axe' in window")) await page.EvaluateAsync(Axe);
-        var t1 = w.ElapsedMilliseconds;
         var violations = await page.EvaluateAsync<string[]>(RunAxe);
         await page.EvaluateAsync("() => document.querySelectorAll('details[data-unfolded]').forEach(part => { part.open = false; delete part.dataset.unfolded; })");
         _found.AddRange(violations.Select(violation => $"{name} at {width} px: {violation}"));
-        Console.Error.WriteLine($"{name} {width}: {t1} {w.ElapsedMilliseconds} {string.Join(" ## ", _found)}"); 
     }
 
     private async Task NothingSidewaysAsync(IPage page, string name, int width)
