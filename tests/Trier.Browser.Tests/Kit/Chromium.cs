@@ -10,7 +10,7 @@ public sealed class Chromium : IAsyncLifetime
     /// <summary>What every browser test says when it skips.</summary>
     public const string Absent = "No Chromium on this machine: install it, or name one in TRIER_CHROMIUM, and the browser tests run.";
 
-    private const float Patience = 15_000;
+    private const float Patience = 30_000;
 
     private static readonly string[] Flags =
         ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];

@@ -33,29 +33,31 @@ internal sealed class Eye
     private static string? Pictures => Environment.GetEnvironmentVariable("TRIER_SCREENSHOTS") is { Length: > 0 } folder ? folder : null;
 
     /// <summary>Looks at a page on a phone.</summary>
-    public async Task PhoneAsync(IPage page, string name)
-    {
-        _looks++;
-        await LookAsync(page, name, PhoneWidth);
-        await page.SetViewportSizeAsync(NarrowWidth, PhoneHeight);
-        await NothingSidewaysAsync(page, name, NarrowWidth);
-        await page.SetViewportSizeAsync(PhoneWidth, PhoneHeight);
-    }
+    public Task PhoneAsync(IPage page, string name) => LookAsync(page, name, laptop: false);
 
     /// <summary>Looks at a page on a phone and on a laptop.</summary>
-    public async Task BothAsync(IPage page, string name)
-    {
-        await PhoneAsync(page, name);
-        await page.SetViewportSizeAsync(LaptopWidth, LaptopHeight);
-        await LookAsync(page, name, LaptopWidth);
-        await page.SetViewportSizeAsync(PhoneWidth, PhoneHeight);
-    }
+    public Task BothAsync(IPage page, string name) => LookAsync(page, name, laptop: true);
 
     /// <summary>Everything that was found, one line each; the assertion of the walk.</summary>
     public void FoundNothing()
     {
         Assert.True(_looks > 0, "No page was looked at.");
         Assert.True(_found.Count == 0, string.Join(Environment.NewLine, _found));
+    }
+
+    private async Task LookAsync(IPage page, string name, bool laptop)
+    {
+        _looks++;
+        await LookAsync(page, name, PhoneWidth);
+        await page.SetViewportSizeAsync(NarrowWidth, PhoneHeight);
+        await NothingSidewaysAsync(page, name, NarrowWidth);
+        if (laptop)
+        {
+            await page.SetViewportSizeAsync(LaptopWidth, LaptopHeight);
+            await LookAsync(page, name, LaptopWidth);
+        }
+
+        await page.SetViewportSizeAsync(PhoneWidth, PhoneHeight);
     }
 
     private async Task LookAsync(IPage page, string name, int width)
