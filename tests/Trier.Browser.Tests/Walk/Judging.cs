@@ -103,6 +103,7 @@ internal static class Judging
         await day.Eye.BothAsync(maker, "the trial revealed");
         await maker.GotoAsync($"{day.Site.Address}{day.Trial}/plates");
         await maker.SeesHeadingAsync("The serving plan.");
+        await maker.SeesAsync("As the plates were dealt, every sample was served in every position once.");
         await day.Eye.BothAsync(maker, "the serving plan revealed");
         await maker.GotoAsync(day.Site.Address);
         await maker.SeesHeadingAsync("One trial.");
