@@ -32,6 +32,6 @@ internal static class SureSentences
         if (pair is null) return null;
         var share = $"{Phrase.Count(pair.Preferring)} of {Phrase.Number(pair.Voices)} voices put {Naming.Of(verdict, pair.Better)} above {Naming.Of(verdict, second)}";
         var gap = (verdict.Tally[1].AveragePlace - verdict.Tally[0].AveragePlace) ?? pair.Gap;
-        return $"{share}; on average it seems {Phrase.Tenths(gap)} places ahead, and a lead is seen a little too large in a small company.";
+        return $"{share}; on average it seems {Phrase.Places(gap)} ahead, and a lead is seen a little too large in a small company.";
     }
 }
