@@ -107,6 +107,43 @@ public static class RankSumComparisons
         return new RankSumComparison([.. pairs], null, GroupingLetters.Of([.. order], pairs));
     }
 
+    /// <summary>
+    /// The exact two-sided chance of a rank-sum difference at least this large, for one pair fixed beforehand and judges without ties: the places of two items differ by d with chance (k - |d|)/(k (k - 1)) on each ballot. Sound for one
+    /// pair, but it supposes that the other items, too, are alike. Source: elementary counting.
+    /// </summary>
+    /// <param name="items">k, at least 2.</param>
+    /// <param name="judges">n, at least 1.</param>
+    /// <param name="difference">0 or more.</param>
+    public static double ExactPair(int items, int judges, int difference)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(items, 2);
+        ArgumentOutOfRangeException.ThrowIfLessThan(judges, 1);
+        ArgumentOutOfRangeException.ThrowIfNegative(difference);
+        var reach = items - 1;
+        var chances = new double[] { 1 };
+        for (var judge = 0; judge < judges; judge++)
+        {
+            var next = new double[chances.Length + (2 * reach)];
+            for (var i = 0; i < chances.Length; i++)
+            {
+                for (var d = -reach; d <= reach; d++)
+                {
+                    if (d != 0) next[i + reach + d] += chances[i] * (items - Math.Abs(d)) / (items * (items - 1.0));
+                }
+            }
+
+            chances = next;
+        }
+
+        var tail = 0.0;
+        for (var i = 0; i < chances.Length; i++)
+        {
+            if (Math.Abs(i - (judges * reach)) >= difference) tail += chances[i];
+        }
+
+        return Math.Min(1, tail);
+    }
+
     private static Answer<RankSumComparison> Compare(RankingSet set, double level, Func<double[], long, double, (Func<double, double> P, double Least)> method)
     {
         ArgumentNullException.ThrowIfNull(set);

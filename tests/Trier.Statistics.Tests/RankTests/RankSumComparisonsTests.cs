@@ -114,23 +114,64 @@ public sealed class RankSumComparisonsTests
         Assert.Equal(Math.Pow(2, -10), shown.P, 1e-12);
     }
 
-    /// <summary>The smallest difference that a pair fixed beforehand needs, and what the normal rule says in its place: R, exact by convolution.</summary>
+    /// <summary>
+    /// The smallest difference that a pair fixed beforehand needs, by separate convolution, and what the normal rule says in its place.
+    /// </summary>
     [Fact]
-    public void The_normal_difference_beside_the_exact_table_holds()
+    public void The_exact_table_of_one_pair_holds_with_the_normal_difference_beside_it()
     {
         var held = 0;
         foreach (var row in CheckData.Rows("exact_pairwise_rank_sum_critical.csv"))
         {
-            var (k, n) = (CheckData.Whole(row[0]), CheckData.Whole(row[1]));
-            if (CheckData.Optional(row[^1]) is not { } printed) continue;
-            var alpha = CheckData.Number(row[2]);
+            var (k, n, alpha) = (CheckData.Whole(row[0]), CheckData.Whole(row[1]), CheckData.Number(row[2]));
             var ballots = RankingSet.Create(k, [new RankingRow(Ranking.FromOrder(k, [.. Enumerable.Range(0, k)]), n)]);
-            Assert.Equal(printed, RankSumComparisons.Normal(ballots, alpha).Value.LeastDifference!.Value, 5e-4);
+            Assert.Equal(CheckData.Number(row[5]), RankSumComparisons.Normal(ballots, alpha).Value.LeastDifference!.Value, 5e-4);
+            var most = n * (k - 1);
+            var critical = Enumerable.Range(1, most).Cast<int?>().FirstOrDefault(d => RankSumComparisons.ExactPair(k, n, d!.Value) <= alpha);
+            Assert.Equal(CheckData.Optional(row[3]), critical);
+            if (critical is { } c) Assert.Equal(1, RankSumComparisons.ExactPair(k, n, c) / CheckData.Number(row[4]), 1e-5);
             held++;
         }
 
-        Assert.True(held > 100, $"{held}");
+        Assert.Equal(276, held);
+        Assert.Equal(0.00925926, RankSumComparisons.ExactPair(3, 3, 6), 1e-8);
     }
+
+    /// <summary>The smallest range of rank sums at a level, by separate code.</summary>
+    [Fact]
+    public void The_exact_table_of_all_items_holds()
+    {
+        var held = 0;
+        foreach (var row in CheckData.Rows("exact_friedman_critical.csv").Where(row => CheckData.Optional(row[5]) is not null))
+        {
+            var (k, n, critical) = (CheckData.Whole(row[0]), CheckData.Whole(row[1]), CheckData.Whole(row[5]));
+            if (k * n > 32) continue;
+            var tail = RankSumRange.AtLeast(k, n, critical);
+            Assert.Equal(1, tail.Value / CheckData.Number(row[6]), 1e-5);
+            Assert.True(RankSumRange.AtLeast(k, n, critical - 1).Value > CheckData.Number(row[2]));
+            held++;
+        }
+
+        Assert.True(held >= 30, $"{held}");
+        Assert.Equal(RefusalKind.TooManyItems, RankSumRange.AtLeast(7, 2, 3).Refusal!.Kind);
+    }
+
+    /// <summary>
+    /// Newell and MacFarlane (1987) Table 1 at 5 %: 44 of 54 cells agree, ten are one too small. They follow the large-sample formula and exceed 5 %, each with the chance given here; the exact values are held.
+    /// </summary>
+    [Theory]
+    [InlineData(3, 9, 10, .05950)]
+    [InlineData(3, 11, 11, .06209)]
+    [InlineData(3, 13, 12, .05831)]
+    [InlineData(3, 15, 13, .05510)]
+    [InlineData(3, 17, 14, .05166)]
+    [InlineData(3, 20, 15, .05428)]
+    [InlineData(4, 10, 15, .05218)]
+    [InlineData(4, 16, 19, .05134)]
+    [InlineData(4, 18, 20, .05409)]
+    [InlineData(4, 20, 21, .05543)]
+    public void Ten_printed_cells_exceed_their_level(int items, int judges, int printed, double chance) =>
+        Assert.Equal(chance, RankSumRange.AtLeast(items, judges, printed).Value, 5e-6);
 
     [Fact]
     public void What_cannot_be_compared_is_refused()
