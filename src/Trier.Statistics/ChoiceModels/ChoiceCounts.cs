@@ -105,8 +105,11 @@ internal sealed record KeptOrder(int[] Order, int Stages, double Count);
 /// <summary>A tied group above others.</summary>
 /// <param name="Group">Two items or more.</param>
 /// <param name="Rest">The items placed under it.</param>
-/// <param name="Count">How many ballots.</param>
-internal sealed record TiedChoice(int[] Group, int[] Rest, double Count);
+/// <param name="Count">How many ballots; set anew where ballots are weighed.</param>
+internal sealed record TiedChoice(int[] Group, int[] Rest, double Count)
+{
+    public double Count { get; set; } = Count;
+}
 
 /// <summary>Adds choices up.</summary>
 internal sealed class ChoiceAdder(int items)
