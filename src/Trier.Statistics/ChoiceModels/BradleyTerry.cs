@@ -98,6 +98,7 @@ public static class BradleyTerry
         int items, ImmutableArray<PairCount> pairs, TieModel ties = TieModel.Davidson, bool orderEffect = false, double ghosts = 0)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(ghosts);
+        if (pairs.IsDefault) throw new ArgumentException("There are no rows.", nameof(pairs));
         foreach (var row in pairs)
         {
             if (row.First == row.Second || Math.Min(row.First, row.Second) < 0 || Math.Max(row.First, row.Second) >= items)
@@ -162,6 +163,8 @@ public static class BradleyTerry
 /// <summary>What a fit is held against.</summary>
 internal static class PairDeviance
 {
+    private static readonly double[] Small = [.. Enumerable.Range(0, 256).Select(n => MathNet.Numerics.SpecialFunctions.GammaLn(n + 1.0))];
+
     /// <summary>Log-likelihood of each row's own shares, log number of orders of the answers, and how many shares are free.</summary>
     public static (double Saturated, double Orders, int Free) Of(PairCount[] rows, bool withTies)
     {
@@ -194,5 +197,6 @@ internal static class PairDeviance
 
     private static double Part(double count, double n) => count == 0 ? 0 : count * Math.Log(count / n);
 
-    private static double LogFactorial(double n) => MathNet.Numerics.SpecialFunctions.GammaLn(n + 1);
+    private static double LogFactorial(double n) =>
+        n < Small.Length && n == Math.Floor(n) ? Small[(int)n] : MathNet.Numerics.SpecialFunctions.GammaLn(n + 1);
 }
