@@ -18,16 +18,8 @@ internal static class DrawParts
 {
     private const int Parts = 16;
 
-    public static Hits Run(int draws, Seed seed, Func<int, Generator, Hits> part)
-    {
-        var hits = new Hits[Parts];
-        Parallel.For(0, Parts, i =>
-        {
-            var share = (draws / Parts) + (i < draws % Parts ? 1 : 0);
-            hits[i] = part(share, seed.Child(i).Generator());
-        });
-        return hits.Aggregate((a, b) => a + b);
-    }
+    public static Hits Run(int draws, Seed seed, Func<int, Generator, Hits> part) =>
+        Streams.Run(Parts, seed, (i, generator) => part(Streams.Share(draws, Parts, i), generator)).Aggregate((a, b) => a + b);
 }
 
 /// <summary>
