@@ -36,7 +36,9 @@ public static class PanelPower
     public const int UsualPanels = 2000;
 
     private const int Parts = 32;
-    private const int Shuffles = 999;
+
+    // A shuffle test keeps its size whatever the number of shuffles; 999 cost a little power against 99,999.
+    private static readonly Effort Quick = new(1e6, 999, 999, double.MaxValue);
     private const double Equal = 1e-9;
 
     /// <summary>Simulates panels of one size.</summary>
@@ -53,7 +55,7 @@ public static class PanelPower
         ArgumentOutOfRangeException.ThrowIfLessThan(panels, 1);
         rule ??= CountingRule.AveragePlace;
         var plain = model.IsPlain && rule == CountingRule.AveragePlace && model.Items <= OrderTable.LargestItems;
-        return Simulate(model, voices, seed, panels, rule, threads, plain ? UntiedNull.Of(model.Items, voices, seed.Child("null")) : null);
+        return Simulate(model, voices, seed, panels, rule, threads, plain ? UntiedNull.Of(model.Items, voices, seed.Child("null")) : null, Quick);
     }
 
     /// <summary>Simulates panels of several sizes, each from its own stream.</summary>
@@ -83,7 +85,7 @@ public static class PanelPower
         ArgumentOutOfRangeException.ThrowIfLessThan(items, 2);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(items, OrderTable.LargestItems);
         var table = UntiedNull.Of(items, voices, seed.Child("null"));
-        double Shown(double ratio) => Simulate(PanelModel.Favourite(items, ratio), voices, seed, panels, CountingRule.AveragePlace, null, table).ShownRight.Share;
+        double Shown(double ratio) => Simulate(PanelModel.Favourite(items, ratio), voices, seed, panels, CountingRule.AveragePlace, null, table, Quick).ShownRight.Share;
         double low = 0, high = Math.Log(1000);
         if (Shown(Math.Exp(high)) < chance)
             return new Refusal(RefusalKind.TooFewBallots, $"With {voices} voices not even a preference of all would be shown so often.");
@@ -97,7 +99,7 @@ public static class PanelPower
         return Math.Exp((low + high) / 2);
     }
 
-    internal static PanelOutcome Simulate(PanelModel model, int voices, Seed seed, int panels, CountingRule rule, int? threads, UntiedNull? table)
+    internal static PanelOutcome Simulate(PanelModel model, int voices, Seed seed, int panels, CountingRule rule, int? threads, UntiedNull? table, Effort effort)
     {
         var draw = new PanelDraw(model);
         var truth = model.AveragePlaces();
@@ -109,7 +111,7 @@ public static class PanelPower
                 var counts = new Counts(truth);
                 for (var panel = Streams.Share(panels, Parts, i); panel > 0; panel--)
                 {
-                    if (table is null) Judge(draw.Panel(voices, generator), rule, new Seed(generator.NextUInt64()), counts);
+                    if (table is null) Judge(draw.Panel(voices, generator), rule, effort, new Seed(generator.NextUInt64()), counts);
                     else JudgePlain(draw, voices, table, generator, counts);
                 }
 
@@ -121,7 +123,7 @@ public static class PanelPower
         return all.Outcome(voices, panels, table is { IsExact: true } ? TestMethod.Exact : TestMethod.Permutation);
     }
 
-    private static void Judge(RankingSet set, CountingRule rule, Seed seed, Counts counts)
+    private static void Judge(RankingSet set, CountingRule rule, Effort effort, Seed seed, Counts counts)
     {
         var scores = ScoreSet.FromRankings(set, rule);
         var standing = Standing.Of(scores);
@@ -132,7 +134,7 @@ public static class PanelPower
         }
 
         var two = scores.Items == 2;
-        var p = two ? 1 : Gate.Test(scores, seed, new Effort(1e5, Shuffles, Shuffles, double.MaxValue)).Value.P.Value;
+        var p = two ? 1 : Gate.Test(scores, seed, effort).Value.P.Value;
         var pairs = two || p <= Pairs.Level ? Pairs.Compare(scores, p) : [];
         counts.Add(two ? pairs[0].P : p, standing.Leaders, pairs);
     }

@@ -29,7 +29,7 @@ public sealed class PanelPowerTests
     {
         var model = PanelModel.Favourite(3, 2.5);
         var fast = PanelPower.Simulate(model, 9, new Seed(3), 6_000);
-        var slow = PanelPower.Simulate(model, 9, new Seed(3), 6_000, CountingRule.AveragePlace, null, table: null);
+        var slow = PanelPower.Simulate(model, 9, new Seed(3), 6_000, CountingRule.AveragePlace, null, null, new Effort(1e6, 1, 1, 1e9));
         for (var level = 1; level <= 6; level++)
         {
             var error = Math.Sqrt(Math.Pow(fast.Levels[level].Error, 2) + Math.Pow(slow.Levels[level].Error, 2));
