@@ -28,30 +28,33 @@ internal sealed class AliasTable
         while (small.Count > 0 && large.Count > 0)
         {
             var (low, high) = (small.Pop(), large.Pop());
-            _cells[low] = new Cell { Own = payloads[low], Other = payloads[high], Threshold = (uint)Math.Min(uint.MaxValue, scaled[low] * (uint.MaxValue + 1.0)) };
+            _cells[low] = new Cell { Other = payloads[high], Difference = payloads[low] ^ payloads[high], Threshold = (uint)Math.Min(uint.MaxValue, scaled[low] * (uint.MaxValue + 1.0)) };
             scaled[high] -= 1 - scaled[low];
             (scaled[high] < 1 ? small : large).Push(high);
         }
 
-        foreach (var full in small.Concat(large)) _cells[full] = new Cell { Own = payloads[full], Other = payloads[full], Threshold = uint.MaxValue };
+        foreach (var full in small.Concat(large)) _cells[full] = new Cell { Other = payloads[full], Threshold = uint.MaxValue };
     }
 
+    public ulong Draw(Generator generator) => Of(generator.NextUInt64());
+
+    /// <summary>The payload of one random word. Without a branch: which of the two it is cannot be foretold.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public ulong Draw(Generator generator)
+    public ulong Of(ulong word)
     {
         unchecked
         {
-            var word = generator.NextUInt64();
             ref readonly var cell = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_cells), (nint)(((word >> 32) * (uint)_cells.Length) >> 32));
-            return (uint)word < cell.Threshold ? cell.Own : cell.Other;
+            var own = (ulong)((long)((uint)word - (ulong)cell.Threshold) >> 63);
+            return cell.Other ^ (cell.Difference & own);
         }
     }
 
     [StructLayout(LayoutKind.Sequential)]
     private struct Cell
     {
-        public ulong Own;
         public ulong Other;
+        public ulong Difference;
         public uint Threshold;
     }
 }

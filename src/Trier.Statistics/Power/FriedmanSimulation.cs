@@ -22,6 +22,7 @@ public sealed record Simulated(double Share, double Error)
 public sealed class FriedmanSimulation
 {
     private const int Parts = 16;
+    private const int Words = 512;
 
     private readonly long[] _squares;
 
@@ -108,6 +109,9 @@ public sealed class FriedmanSimulation
         Span<long> totals = stackalloc long[k];
         var mask = (1UL << bits) - 1;
         long first = 0, tied = 0;
+        var wide = new WideXoshiro(generator);
+        Span<ulong> words = stackalloc ulong[Words];
+        var next = Words;
         unchecked
         {
             for (var panel = 0; panel < panels; panel++)
@@ -115,9 +119,16 @@ public sealed class FriedmanSimulation
                 totals.Clear();
                 for (var left = judges; left > 0;)
                 {
+                    if (next == Words)
+                    {
+                        wide.Fill(words);
+                        next = 0;
+                    }
+
                     var sum = 0UL;
-                    var batch = Math.Min(left, room);
-                    for (var judge = 0; judge < batch; judge++) sum += alias.Draw(generator);
+                    var batch = Math.Min(left, Math.Min(room, Words - next));
+                    foreach (var word in words.Slice(next, batch)) sum += alias.Of(word);
+                    next += batch;
                     for (var i = 0; i < k; i++) totals[i] += (long)((sum >> (i * bits)) & mask);
                     left -= batch;
                 }

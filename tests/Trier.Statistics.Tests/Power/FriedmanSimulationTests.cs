@@ -2,6 +2,7 @@ using Trier.Statistics.Counting;
 using Trier.Statistics.Distributions;
 using Trier.Statistics.Power;
 using Trier.Statistics.Randomness;
+using Trier.Statistics.Rankings;
 using Trier.Statistics.RankTests;
 using Trier.Statistics.Tests.Checks;
 
@@ -71,7 +72,9 @@ public sealed class FriedmanSimulationTests
         var draw = new PanelDraw(model);
         for (var part = 0; part < 16; part++)
         {
-            var set = draw.Panel(judges, new Seed(5).Child(part).Generator());
+            var words = new ulong[512];
+            new WideXoshiro(new Seed(5).Child(part).Generator()).Fill(words);
+            var set = RankingSet.Create(words.Take(judges).Select(word => draw.RankingOf(draw.Packed!.Of(word))));
             Assert.Equal(Gate.Test(set, new Seed(1), new Effort(0, 1, 1, 1e9)).Value.Statistic, found[part], 8);
         }
     }
