@@ -10,7 +10,7 @@ namespace Trier.Statistics.ChoiceModels;
 /// <param name="FavouriteShare">Per item the posterior mean of w/sum w: the chance that a random judge puts it first.</param>
 /// <param name="LogWorths">Per item the posterior mean log-worth, centred to sum 0.</param>
 /// <param name="LogWorthIntervals">Per item the central 90 % of the centred log-worth.</param>
-/// <param name="Spread">Posterior mean of s.</param>
+/// <param name="Spread">Posterior mean of s, the standard deviation of log-worths; under a gamma prior, which has no s, the prior's own.</param>
 /// <param name="EffectiveSize">The least effective sample size over centred log-worths and favourite indicators.</param>
 /// <param name="RHat">The largest split R-hat over the same.</param>
 /// <param name="Draws">Draws kept over all chains.</param>
@@ -64,36 +64,6 @@ public static class BayesianPlackettLuce
             chains[i] = new WorthChain(likelihood.Value.Fork(), scale, seed.Child(i).Generator());
             chains[i].Run(effort.Discarded, effort.Kept);
         });
-        return Summary(chains, set.Items);
-    }
-
-    private static WorthPosterior Summary(WorthChain[] chains, int k)
-    {
-        var favourite = new double[k];
-        var share = new double[k];
-        var mean = new double[k];
-        var intervals = new Interval[k];
-        var effective = double.PositiveInfinity;
-        var rHat = 1.0;
-        for (var item = 0; item < k; item++)
-        {
-            double[][] centred = [.. chains.Select(chain => chain.Centred(item))];
-            double[][] best = [.. chains.Select(chain => chain.IsBest(item))];
-            var all = centred.SelectMany(draws => draws).ToArray();
-            Array.Sort(all);
-            mean[item] = all.Average();
-            intervals[item] = new Interval(all[(int)(0.05 * all.Length)], all[(int)(0.95 * all.Length)], 0.90);
-            favourite[item] = best.Average(draws => draws.Average());
-            share[item] = chains.Average(chain => chain.Share(item));
-            foreach (var quantity in new[] { centred, best })
-            {
-                if (MixingDiagnostics.IsConstant(quantity)) continue;
-                effective = Math.Min(effective, MixingDiagnostics.EffectiveSize(quantity));
-                rHat = Math.Max(rHat, MixingDiagnostics.SplitRHat(quantity));
-            }
-        }
-
-        return new WorthPosterior(
-            [.. favourite], [.. share], [.. mean], [.. intervals], chains.Average(chain => chain.MeanSpread), effective, rHat, chains.Sum(chain => chain.Kept));
+        return WorthDraws.Summary([.. chains.Select(chain => chain.Draws)], set.Items, chains.Average(chain => chain.MeanSpread));
     }
 }

@@ -7,169 +7,70 @@ namespace Trier.Statistics.ChoiceModels;
 /// <param name="LogWorths">Per item, the first item 0.</param>
 /// <param name="StandardErrors">Per item of the difference to the first, from the observed information; the first 0.</param>
 /// <param name="Worths">The worths, summing to 1.</param>
-/// <param name="LogLikelihood">At the maximum.</param>
-/// <param name="Rankings">Ballots that compared two items or more.</param>
+/// <param name="LogLikelihood">Of the ballots, at the estimate; ghost comparisons are not in it.</param>
+/// <param name="Rankings">Ballots that placed an item above another.</param>
 /// <param name="Iterations">Newton steps taken.</param>
 /// <param name="LargestResidual">The largest difference between how often an item was chosen and how often the fit expects it: how well the equations are solved.</param>
+/// <param name="Covariance">Of the log-worths, with the errors of differences and quasi-variances.</param>
 public sealed record PlackettLuceFit(
     ImmutableArray<double> LogWorths, ImmutableArray<double> StandardErrors, ImmutableArray<double> Worths,
-    double LogLikelihood, double Rankings, int Iterations, double LargestResidual);
+    double LogLikelihood, double Rankings, int Iterations, double LargestResidual, WorthCovariance Covariance);
 
 /// <summary>
 /// Plackett-Luce by maximum likelihood: the next item is i with chance w_i over the sum of the worths left. With ballots of two items it is the Bradley-Terry
-/// model. A finite estimate exists only where every split of the items has a win each way (Ford's condition); otherwise the fit is refused. Newton's method on the log-worths with halved
-/// steps, from equal worths. Sources: [Luce1959], [Plackett1975]; existence [Hunter2004].
+/// model. A tied group counts as the sum over its orders, so that a tie is no evidence inside it; items not served are left out of the ballot's choices. A finite estimate exists only where every split of the items
+/// has a placing each way (Ford's condition); otherwise the fit is refused, unless ghost comparisons are asked for. Newton's method on the log-worths with halved
+/// steps, from equal worths. Sources: [Luce1959], [Plackett1975]; existence [Ford1957], [Hunter2004].
 /// </summary>
 public static class PlackettLuce
 {
-    private const int MostSteps = 100;
     private const double Solved = 1e-9;
 
-    /// <summary>Fits the worths. A tie is taken only in a ballot's last place, where the items are not compared with each other.</summary>
+    /// <summary>Fits the worths.</summary>
     /// <param name="set">Ballots over at least 2 items; every ballot counts by itself.</param>
-    /// <returns>Refused for ties above the last place, for disconnected or separated items, and where the equations are not solved.</returns>
-    public static Answer<PlackettLuceFit> Fit(RankingSet set)
+    /// <param name="ghosts">
+    /// A weak prior: as if every pair had been compared this many more times, half won each way. 0 for none; 0.1 keeps every worth finite and hardly moves a
+    /// panel of ten.
+    /// </param>
+    /// <returns>Refused for one item, a tie of more than 12 items above others, without ghosts for disconnected or separated items, and where the equations are not solved.</returns>
+    public static Answer<PlackettLuceFit> Fit(RankingSet set, double ghosts = 0)
     {
         ArgumentNullException.ThrowIfNull(set);
-        if (set.Items < 2) return new Refusal(RefusalKind.TooFewItems, "There is one item: nothing can be compared.");
-        var ballots = new List<(int[] Order, int Stages, double Count)>();
-        foreach (var (ranking, count, _) in set.Rows)
-        {
-            if (ranking.IsAllTied) continue;
-            var groups = ranking.Below.IsEmpty ? ranking.Groups : ranking.Groups.Add(ranking.Below);
-            if (groups.SkipLast(1).Any(group => group.Length > 1))
-                return new Refusal(RefusalKind.WrongDesign, "A ballot ties items above its last place: this fit takes none.");
-            ballots.Add(([.. groups.SelectMany(group => group)], groups.Length - 1, count));
-        }
-
-        if (Obstacle(set.Items, ballots) is { } obstacle) return obstacle;
-        var model = new Equations(set.Items, ballots);
-        var theta = new double[set.Items];
-        var log = model.Evaluate(theta);
-        for (var step = 0; step < MostSteps; step++)
-        {
-            if (model.Residual < Solved * Math.Max(1, set.Ballots)) return Result(model, theta, log, ballots.Sum(ballot => ballot.Count), step);
-            var lower = SymmetricMatrix.Factor(model.Information);
-            if (lower is null) break;
-            var move = model.Gradient.AsSpan(1).ToArray();
-            SymmetricMatrix.Solve(lower, move);
-            var size = 1.0;
-            var before = (double[])theta.Clone();
-            while (true)
-            {
-                for (var i = 1; i < theta.Length; i++) theta[i] = before[i] + (size * move[i - 1]);
-                var next = model.Evaluate(theta);
-
-                // Near the maximum the gain is below rounding: a full step is then taken on trust and the residual decides.
-                if (next >= log - (1e-12 * Math.Abs(log)) || size < 1e-8)
-                {
-                    log = next;
-                    break;
-                }
-
-                size /= 2;
-            }
-        }
-
-        return new Refusal(RefusalKind.NotConverged, "The likelihood equations were not solved.");
+        var choices = ChoiceCounts.Of(set);
+        return choices.Stands ? Fit(choices.Value, ghosts) : choices.Refusal!;
     }
 
-    private static Answer<PlackettLuceFit> Result(Equations model, double[] theta, double log, double rankings, int steps)
+    /// <summary>Fits the worths to choices added up before.</summary>
+    /// <param name="choices">The choices.</param>
+    /// <param name="ghosts">As in the other overload.</param>
+    public static Answer<PlackettLuceFit> Fit(ChoiceCounts choices, double ghosts = 0)
     {
-        var covariance = SymmetricMatrix.Factor(model.Information) is null ? null : SymmetricMatrix.Inverse(model.Information);
-        if (covariance is null) return new Refusal(RefusalKind.NotConverged, "The information at the solution is singular.");
-        var highest = theta.Max();
-        var total = theta.Sum(value => Math.Exp(value - highest));
+        ArgumentNullException.ThrowIfNull(choices);
+        ArgumentOutOfRangeException.ThrowIfNegative(ghosts);
+        if (choices.Items < 2) return new Refusal(RefusalKind.TooFewItems, "There is one item: nothing can be compared.");
+        if (ghosts == 0 && choices.Obstacle is { } obstacle) return obstacle;
+        var model = new WorthEquations(choices, ghosts);
+        var theta = new double[choices.Items - 1];
+        var ascent = NewtonAscent.Climb(model, theta, Solved * Math.Max(1, choices.Ballots));
+        if (!ascent.Solved) return new Refusal(RefusalKind.NotConverged, "The likelihood equations were not solved.");
+        if (SymmetricMatrix.Factor(model.Information) is null) return new Refusal(RefusalKind.NotConverged, "The information at the solution is singular.");
+        var covariance = new WorthCovariance(SymmetricMatrix.Inverse(model.Information));
+        var errors = new double[choices.Items];
+        for (var i = 1; i < errors.Length; i++) errors[i] = Math.Sqrt(covariance[i, i]);
         return new PlackettLuceFit(
-            [.. theta], [0, .. Enumerable.Range(0, theta.Length - 1).Select(i => Math.Sqrt(covariance[i, i]))],
-            [.. theta.Select(value => Math.Exp(value - highest) / total)], log, rankings, steps, model.Residual);
+            [0, .. theta], [.. errors], Shares(theta), model.Log, choices.Ballots, ascent.Steps, ascent.Residual, covariance);
     }
 
-    /// <summary>Whether the items are linked, and each reaches each other along wins.</summary>
-    private static Refusal? Obstacle(int items, List<(int[] Order, int Stages, double Count)> ballots)
+    /// <summary>Worths summing to 1 from log-worths, the first 0 and not among them.</summary>
+    internal static ImmutableArray<double> Shares(ReadOnlySpan<double> afterFirst)
     {
-        var wins = new bool[items, items];
-        foreach (var (order, stages, _) in ballots)
-        {
-            for (var s = 0; s < stages; s++)
-            {
-                for (var j = s + 1; j < order.Length; j++) wins[order[s], order[j]] = true;
-            }
-        }
-
-        if (Reached(items, (a, b) => wins[a, b] || wins[b, a]) < items)
-            return new Refusal(RefusalKind.Disconnected, "The items fall into pieces that no ballot compares.");
-        return Reached(items, (a, b) => wins[a, b]) < items || Reached(items, (a, b) => wins[b, a]) < items
-            ? new Refusal(RefusalKind.Separated, "Some items are never placed above some others, so no finite worths exist.")
-            : null;
-    }
-
-    private static int Reached(int items, Func<int, int, bool> linked)
-    {
-        var seen = new bool[items];
-        seen[0] = true;
-        var reach = new Stack<int>([0]);
-        while (reach.TryPop(out var a))
-        {
-            for (var b = 0; b < items; b++)
-            {
-                if (seen[b] || !linked(a, b)) continue;
-                seen[b] = true;
-                reach.Push(b);
-            }
-        }
-
-        return seen.Count(value => value);
-    }
-
-    /// <summary>Log-likelihood, gradient and information at given log-worths.</summary>
-    private sealed class Equations(int items, List<(int[] Order, int Stages, double Count)> ballots)
-    {
-        private readonly double[] _worths = new double[items];
-
-        public double[] Gradient { get; } = new double[items];
-
-        /// <summary>Without the first item's row and column.</summary>
-        public double[,] Information { get; } = new double[items - 1, items - 1];
-
-        public double Residual => Gradient.Max(Math.Abs);
-
-        public double Evaluate(double[] theta)
-        {
-            Array.Clear(Gradient);
-            Array.Clear(Information);
-            var highest = theta.Max();
-            for (var i = 0; i < items; i++) _worths[i] = Math.Exp(theta[i] - highest);
-            var log = 0.0;
-            foreach (var (order, stages, count) in ballots)
-            {
-                var rest = 0.0;
-                for (var i = order.Length - 1; i >= stages; i--) rest += _worths[order[i]];
-                for (var s = stages - 1; s >= 0; s--)
-                {
-                    rest += _worths[order[s]];
-                    log += count * Math.Log(_worths[order[s]] / rest);
-                    Gradient[order[s]] += count;
-                    AddStage(order.AsSpan(s), rest, count);
-                }
-            }
-
-            return log;
-        }
-
-        private void AddStage(ReadOnlySpan<int> left, double rest, double count)
-        {
-            foreach (var a in left)
-            {
-                var share = _worths[a] / rest;
-                Gradient[a] -= count * share;
-                if (a == 0) continue;
-                Information[a - 1, a - 1] += count * share;
-                foreach (var b in left)
-                {
-                    if (b != 0) Information[a - 1, b - 1] -= count * share * _worths[b] / rest;
-                }
-            }
-        }
+        var highest = 0.0;
+        foreach (var value in afterFirst) highest = Math.Max(highest, value);
+        var total = Math.Exp(-highest);
+        foreach (var value in afterFirst) total += Math.Exp(value - highest);
+        var shares = ImmutableArray.CreateBuilder<double>(afterFirst.Length + 1);
+        shares.Add(Math.Exp(-highest) / total);
+        foreach (var value in afterFirst) shares.Add(Math.Exp(value - highest) / total);
+        return shares.MoveToImmutable();
     }
 }

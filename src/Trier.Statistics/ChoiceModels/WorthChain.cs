@@ -17,7 +17,7 @@ internal sealed class WorthChain
     private double _spread;
     private double _log;
     private double _spreadSum;
-    private double[][] _draws = [];
+    private WorthDraws _draws = new(0, 0);
 
     public WorthChain(OrderLikelihood likelihood, double scale, Generator generator)
     {
@@ -33,14 +33,13 @@ internal sealed class WorthChain
         _log = likelihood.Log(_theta);
     }
 
-    public int Kept { get; private set; }
+    public WorthDraws Draws => _draws;
 
-    public double MeanSpread => _spreadSum / Kept;
+    public double MeanSpread => _spreadSum / _draws.Kept;
 
     public void Run(int discarded, int kept)
     {
-        _draws = [.. _theta.Select(_ => new double[kept])];
-        Kept = kept;
+        _draws = new WorthDraws(_theta.Length, kept);
         for (var step = -discarded; step < kept; step++)
         {
             MoveWorths();
@@ -48,18 +47,9 @@ internal sealed class WorthChain
             MoveSpreadAndWorths();
             if (step < 0) continue;
             _spreadSum += _spread;
-            for (var i = 0; i < _theta.Length; i++) _draws[i][step] = _theta[i];
+            _draws.Keep(step, _theta);
         }
     }
-
-    public double[] Centred(int item) =>
-        [.. Enumerable.Range(0, Kept).Select(step => _draws[item][step] - _draws.Average(draws => draws[step]))];
-
-    public double[] IsBest(int item) =>
-        [.. Enumerable.Range(0, Kept).Select(step => _draws.All(draws => draws[step] <= _draws[item][step]) ? 1.0 : 0.0)];
-
-    public double Share(int item) =>
-        Enumerable.Range(0, Kept).Average(step => 1 / _draws.Sum(draws => Math.Exp(draws[step] - _draws[item][step])));
 
     /// <summary>An elliptical slice: points on the ellipse through the worths and a fresh draw of their prior, until one is likely enough.</summary>
     private void MoveWorths()

@@ -58,4 +58,34 @@ internal static class SymmetricMatrix
 
         return inverse;
     }
+
+    /// <summary>x' M^- x of a positive semidefinite M, by elimination; directions in which M is 0 but for rounding drop out.</summary>
+    public static double InverseForm(double[,] matrix, ReadOnlySpan<double> vector)
+    {
+        var n = vector.Length;
+        var lower = new double[n, n];
+        var solved = new double[n];
+        var form = 0.0;
+        for (var i = 0; i < n; i++)
+        {
+            var right = vector[i];
+            for (var j = 0; j < i; j++)
+            {
+                if (lower[j, j] == 0) continue;
+                var sum = matrix[i, j];
+                for (var m = 0; m < j; m++) sum -= lower[i, m] * lower[j, m];
+                lower[i, j] = sum / lower[j, j];
+                right -= lower[i, j] * solved[j];
+            }
+
+            var pivot = matrix[i, i];
+            for (var m = 0; m < i; m++) pivot -= lower[i, m] * lower[i, m];
+            if (pivot <= 1e-10 * Math.Abs(matrix[i, i])) continue;
+            lower[i, i] = Math.Sqrt(pivot);
+            solved[i] = right / lower[i, i];
+            form += solved[i] * solved[i];
+        }
+
+        return form;
+    }
 }

@@ -87,6 +87,25 @@ public sealed class Generator
         }
     }
 
+    /// <summary>A gamma number with scale 1, by Marsaglia and Tsang's squeeze; below shape 1 by a power of a uniform. Source: [MarsagliaTsang2000].</summary>
+    /// <param name="shape">Above 0.</param>
+    public double NextGamma(double shape)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(shape);
+        if (shape < 1) return NextGamma(shape + 1) * Math.Pow(NextOpenDouble(), 1 / shape);
+        var d = shape - (1.0 / 3);
+        var c = 1 / Math.Sqrt(9 * d);
+        while (true)
+        {
+            var x = NextNormal();
+            var v = 1 + (c * x);
+            if (v <= 0) continue;
+            v = v * v * v;
+            var u = NextOpenDouble();
+            if (u < 1 - (0.0331 * x * x * x * x) || Math.Log(u) < (0.5 * x * x) + (d * (1 - v + Math.Log(v)))) return d * v;
+        }
+    }
+
     /// <summary>Puts a span's elements into a random order, every order equally likely (Fisher and Yates).</summary>
     /// <typeparam name="T">Any type.</typeparam>
     /// <param name="span">The elements.</param>

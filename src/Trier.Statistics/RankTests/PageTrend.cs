@@ -59,6 +59,17 @@ public static class PageTrend
         return new PageResult(doubledL / 2.0, z, Tails.Normal(z), PValue.Exact(tail));
     }
 
+    /// <summary>P(L = lowest + i) for judges without ties.</summary>
+    internal static (long Lowest, double[] Chances) NullDistribution(int items, int judges)
+    {
+        var one = Null([.. Enumerable.Range(1, items).Select(place => 2 * place)]);
+        var chances = new double[] { 1 };
+        for (var judge = 0; judge < judges; judge++) chances = Convolve(chances, one.Chances);
+
+        // Doubled places without ties make every other value impossible.
+        return (judges * one.Lowest / 2, [.. chances.Where((_, i) => i % 2 == 0)]);
+    }
+
     private static (long Lowest, double[] Chances) Null(int[] sorted)
     {
         var k = sorted.Length;

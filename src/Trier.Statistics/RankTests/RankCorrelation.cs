@@ -10,11 +10,23 @@ namespace Trier.Statistics.RankTests;
 /// <param name="TauExact">True where <paramref name="TauP"/> is exact.</param>
 /// <param name="Rho">Spearman's rho: the correlation of mid-places.</param>
 /// <param name="RhoP">Two-sided, by t on n - 2 degrees of freedom.</param>
-public sealed record RankCorrelationResult(double TauB, long Concordant, long Discordant, double TauP, bool TauExact, double Rho, double RhoP);
+/// <param name="RhoExactP">Two-sided, by every order, ties kept as they are; null above 10 pairs.</param>
+public sealed record RankCorrelationResult(
+    double TauB, long Concordant, long Discordant, double TauP, bool TauExact, double Rho, double RhoP, double? RhoExactP)
+{
+    /// <summary>(C - D)/(C + D), which ignores ties.</summary>
+    public double Gamma => (double)(Concordant - Discordant) / (Concordant + Discordant);
+
+    /// <summary>(C - D) over all n(n-1)/2 pairs, ties among them.</summary>
+    /// <param name="pairs">n.</param>
+    public double TauA(int pairs) => (Concordant - Discordant) / (pairs * (pairs - 1) / 2.0);
+}
 
 /// <summary>Kendall's tau-b and Spearman's rho. Sources: [Kendall1938], [Kendall1970] for ties; [Spearman1904].</summary>
 public static class RankCorrelation
 {
+    private const int MostOrdered = 10;
+
     /// <summary>Correlates two lists.</summary>
     /// <param name="x">Finite numbers, at least 3.</param>
     /// <param name="y">As many.</param>
@@ -46,8 +58,49 @@ public static class RankCorrelation
         var p = exact ? ExactTau(n, concordant, discordant) : 2 * Tails.Normal(Math.Abs(concordant - discordant) / Math.Sqrt(Variance(x, y)));
         var rho = Correlation(MidPlaces(x), MidPlaces(y));
         var t = 1 - (rho * rho) <= 1e-15 ? double.PositiveInfinity : rho * Math.Sqrt((n - 2) / (1 - (rho * rho)));
-        return new RankCorrelationResult(tau, concordant, discordant, p, exact, rho, Tails.StudentTwoSided(t, n - 2));
+        return new RankCorrelationResult(tau, concordant, discordant, p, exact, rho, Tails.StudentTwoSided(t, n - 2), n <= MostOrdered ? ExactRho(x, y) : null);
     }
+
+    /// <summary>
+    /// The share of all orders of y whose sum of products of doubled mid-places lies at least as far from its mean n(n+1)^2. Sets of places used so far are gone through with the distribution of
+    /// the sum so far, so that 2^n sets stand for n! orders.
+    /// </summary>
+    private static double ExactRho(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+    {
+        var n = x.Length;
+        var (a, b) = (Doubled(x), Doubled(y));
+        var observed = 0;
+        for (var i = 0; i < n; i++) observed += a[i] * b[i];
+        var centre = n * (n + 1) * (n + 1);
+        var sums = new Dictionary<int, double>[1 << n];
+        sums[0] = new Dictionary<int, double> { [0] = 1 };
+        for (var set = 0; set < sums.Length - 1; set++)
+        {
+            var place = System.Numerics.BitOperations.PopCount((uint)set);
+            for (var next = 0; next < n; next++)
+            {
+                if ((set & (1 << next)) != 0) continue;
+                var to = sums[set | (1 << next)] ??= [];
+                foreach (var (sum, chance) in sums[set])
+                {
+                    var longer = sum + (a[place] * b[next]);
+                    to[longer] = to.GetValueOrDefault(longer) + (chance / (n - place));
+                }
+            }
+
+            sums[set] = null!;
+        }
+
+        var tail = 0.0;
+        foreach (var (sum, chance) in sums[^1])
+        {
+            if (Math.Abs(sum - centre) >= Math.Abs(observed - centre)) tail += chance;
+        }
+
+        return Math.Min(1, tail);
+    }
+
+    private static int[] Doubled(ReadOnlySpan<double> values) => [.. MidPlaces(values).Select(place => (int)Math.Round((2 * place) + 1))];
 
     /// <summary>The number of discordant pairs of a random order: each further item adds 0 to i of them, all equally likely.</summary>
     private static double ExactTau(int n, long concordant, long discordant)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace Trier.Statistics.Rankings;
 
@@ -78,6 +79,28 @@ public sealed class Ranking : IEquatable<Ranking>
         return new Ranking(items, groups.DrainToImmutable(), below is null ? [] : Checked(below, seen));
     }
 
+    /// <summary>Makes a ranking without ties from items in order; those left out were not served. Cheap enough for millions.</summary>
+    /// <param name="items">How many items there are, at least 1.</param>
+    /// <param name="bestFirst">Different items, best first.</param>
+    /// <exception cref="ArgumentException">An item is out of range or stands twice; the message names it.</exception>
+    public static Ranking FromOrder(int items, ReadOnlySpan<int> bestFirst)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(items, 1);
+        if (bestFirst.Length > items) throw new ArgumentException($"There are {bestFirst.Length} items in an order of at most {items}.", nameof(bestFirst));
+        Span<bool> seen = items <= 256 ? stackalloc bool[items] : new bool[items];
+        var groups = new ImmutableArray<int>[bestFirst.Length];
+        for (var place = 0; place < bestFirst.Length; place++)
+        {
+            var item = bestFirst[place];
+            if ((uint)item >= (uint)items) throw new ArgumentException($"Item {item} is not among the {items} items.", nameof(bestFirst));
+            if (seen[item]) throw new ArgumentException($"Item {item} stands twice in the ranking.", nameof(bestFirst));
+            seen[item] = true;
+            groups[place] = SharedParts.Single(item);
+        }
+
+        return new Ranking(items, ImmutableCollectionsMarshal.AsImmutableArray(groups), []);
+    }
+
     /// <summary>
     /// Makes a ranking from one place per item. Places are used as an order only: lower is better, equal places tie, gaps do
     /// not matter. Null means not served.
@@ -102,7 +125,7 @@ public sealed class Ranking : IEquatable<Ranking>
         {
             var end = start + 1;
             while (end < order.Count && keys[order[end]]!.Value.Equals(keys[order[start]]!.Value)) end++;
-            groups.Add([.. order.GetRange(start, end - start)]);
+            groups.Add(end == start + 1 ? SharedParts.Single(order[start]) : [.. order.GetRange(start, end - start)]);
             start = end;
         }
 
@@ -222,6 +245,12 @@ public sealed class Ranking : IEquatable<Ranking>
         }
 
         foreach (var item in below) doubled[item] = (2 * before) + below.Length + 1;
+        if (before + below.Length == items)
+        {
+            served = SharedParts.All(items);
+            return ImmutableCollectionsMarshal.AsImmutableArray(doubled);
+        }
+
         var present = ImmutableArray.CreateBuilder<int>(items);
         for (var item = 0; item < items; item++)
         {
@@ -229,6 +258,21 @@ public sealed class Ranking : IEquatable<Ranking>
         }
 
         served = present.DrainToImmutable();
-        return ImmutableArray.Create(doubled);
+        return ImmutableCollectionsMarshal.AsImmutableArray(doubled);
     }
+}
+
+/// <summary>Arrays that most rankings have in common, kept once so that a million ballots fit in memory.</summary>
+internal static class SharedParts
+{
+    private const int Kept = 64;
+
+    private static readonly ImmutableArray<int>[] Singles = [.. Enumerable.Range(0, Kept).Select(item => ImmutableArray.Create(item))];
+
+    private static readonly ImmutableArray<int>[] Runs = [.. Enumerable.Range(0, Kept).Select(length => Enumerable.Range(0, length).ToImmutableArray())];
+
+    public static ImmutableArray<int> Single(int item) => item < Kept ? Singles[item] : [item];
+
+    /// <summary>0, 1, ..., length - 1.</summary>
+    public static ImmutableArray<int> All(int length) => length < Kept ? Runs[length] : [.. Enumerable.Range(0, length)];
 }

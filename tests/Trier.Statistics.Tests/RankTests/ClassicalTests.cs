@@ -33,9 +33,37 @@ public sealed class ClassicalTests
         Assert.Equal(109.5, PageTrend.Test(set, [1, 2, 0]).Value.L);
     }
 
-    /// <summary>Page's (1963) table as reprinted by Siegel and Castellan (1988), exact tails by separate code: held at every L that a unanimous-but-one panel reaches.</summary>
+    /// <summary>
+    /// Page's (1963) table as reprinted by Siegel and Castellan (1988): 155 of 156 cells agree with the exact distribution by separate code, which is held. The odd one is 6 items, 8 judges at .001: printed 655, whose exact chance
+    /// is .0010019.
+    /// </summary>
     [Fact]
-    public void Pages_exact_tails_are_the_tabled_ones()
+    public void Pages_critical_values_are_the_tabled_ones()
+    {
+        var held = 0;
+        foreach (var panel in CheckData.Rows("exact_page_critical.csv").GroupBy(row => (Items: CheckData.Whole(row[0]), Judges: CheckData.Whole(row[1]))))
+        {
+            var (lowest, chances) = PageTrend.NullDistribution(panel.Key.Items, panel.Key.Judges);
+            Assert.Equal(1, chances.Sum(), 1e-12);
+            foreach (var row in panel)
+            {
+                var tail = 0.0;
+                var at = chances.Length;
+                while (at > 0 && tail + chances[at - 1] <= CheckData.Number(row[2])) tail += chances[--at];
+                Assert.Equal(CheckData.Optional(row[3]), at == chances.Length ? null : lowest + at);
+                if (at < chances.Length) Assert.Equal(1, tail / CheckData.Number(row[4]), 1e-6);
+                held++;
+            }
+        }
+
+        Assert.Equal(156, held);
+        var (low, eight) = PageTrend.NullDistribution(6, 8);
+        Assert.Equal(.0010019, eight.Skip(655 - (int)low).Sum(), 5e-8);
+    }
+
+    /// <summary>The same through the test itself, on panels that reach the critical value.</summary>
+    [Fact]
+    public void Pages_p_is_the_tabled_tail()
     {
         var held = 0;
         foreach (var row in CheckData.Rows("exact_page_critical.csv").Where(row => CheckData.Optional(row[3]) is not null && CheckData.Whole(row[1]) <= 8))
@@ -99,6 +127,51 @@ public sealed class ClassicalTests
         Assert.Equal(0.875227037, second.ChiSquareP, 1e-8);
     }
 
+    /// <summary>SAS FREQ example: 28, 28 and 16 of 46 favourable, p = 0.0145; statsmodels' cochrans_q and R's friedman.test on the answers give the same number.</summary>
+    [Fact]
+    public void Cochrans_Q_on_three_drugs_holds_with_and_without_those_who_answer_alike()
+    {
+        var people = CheckData.Rows("cochran_drugs.csv")
+            .SelectMany(row => Enumerable.Repeat(System.Collections.Immutable.ImmutableArray.CreateRange(row.Take(3).Select(cell => cell == "F")), CheckData.Whole(row[3])))
+            .ToArray();
+        Assert.Equal([28, 28, 16], Enumerable.Range(0, 3).Select(drug => people.Count(person => person[drug])));
+        foreach (var kept in new[] { people, [.. people.Where(person => person.Distinct().Count() == 2)] })
+        {
+            var result = CochranResult.Of([.. kept], Seed).Value;
+            Assert.Equal(8.470588235, result.Q, 1e-8);
+            Assert.Equal(2, result.DegreesOfFreedom);
+            Assert.Equal(0.01447555206, result.ChiSquareP, 1e-9);
+        }
+
+        (long, long) Changes(int from, int to) => (people.LongCount(person => person[from] && !person[to]), people.LongCount(person => !person[from] && person[to]));
+        Assert.Equal((6, 6), Changes(0, 1));
+        foreach (var (yesNo, noYes) in new[] { Changes(0, 2), Changes(1, 2) })
+        {
+            Assert.Equal((8, 20), (Math.Min(yesNo, noYes), Math.Max(yesNo, noYes)));
+            var pair = McNemarResult.Of(yesNo, noYes).Value;
+            Assert.Equal(5.142857143, pair.ChiSquare, 1e-8);
+            Assert.Equal(0.02334220201, pair.ChiSquareP, 1e-9);
+            Assert.Equal(4.321428571, pair.Corrected, 1e-8);
+            Assert.Equal(0.03569813818, pair.ExactP, 1e-9);
+        }
+
+        Assert.Equal(0, McNemarResult.Of(6, 6).Value.ChiSquare);
+    }
+
+    /// <summary>Friedman on the answers as two places is Cochran's Q: a slow second way, over every small table of three people and three items.</summary>
+    [Fact]
+    public void Cochrans_Q_is_Friedmans_statistic_on_every_small_table()
+    {
+        for (var bits = 0; bits < 1 << 9; bits++)
+        {
+            var rows = Enumerable.Range(0, 3).Select(person => Enumerable.Range(0, 3).Select(item => (bits & (1 << ((3 * person) + item))) != 0).ToArray()).ToArray();
+            var cochran = CochranResult.Of([.. rows.Select(row => System.Collections.Immutable.ImmutableArray.CreateRange(row))], Seed);
+            var friedman = Friedman.Test(RankingSet.Create(rows.Select(row => Ranking.FromPlaces([.. row.Select(yes => (double?)(yes ? 1 : 2))]))), Seed);
+            Assert.Equal(friedman.Stands, cochran.Stands);
+            if (friedman.Stands) Assert.Equal(friedman.Value.Statistic, cochran.Value.Q, 1e-9);
+        }
+    }
+
     /// <summary>Agresti (1990) p. 350 and R's mcnemar.test; R's binom.test help example.</summary>
     [Fact]
     public void McNemar_and_the_sign_test_hold()
@@ -113,21 +186,30 @@ public sealed class ClassicalTests
         Assert.Equal(1, McNemarResult.Of(6, 6).Value.ExactP, 1e-9);
         Assert.Equal(0.3824915596, SignTest.TwoSided(682, 925, 0.75), 1e-9);
         Assert.Equal(0.03857421875, SignTest.TwoSided(10, 12), 1e-9);
+        Assert.Equal(0.1459960938, SignTest.TwoSided(9, 12), 1e-9);
+        Assert.Equal(0.02265584469, SignTest.TwoSided(18, 24), 1e-9);
+        Assert.Equal(0.08069046775, SignTest.TwoSided(14, 40), 1e-9);
     }
 
+    /// <summary>A printed textbook table (Pearson, Table A-7) in every row; with five or fewer nothing is possible.</summary>
     [Theory]
-    [InlineData(6, 0)]
-    [InlineData(9, 1)]
-    [InlineData(12, 2)]
-    [InlineData(15, 3)]
-    [InlineData(17, 4)]
-    [InlineData(20, 5)]
-    [InlineData(23, 6)]
-    [InlineData(25, 7)]
-    public void Sign_test_critical_counts_are_the_textbook_ones(int n, int count)
+    [InlineData(6, 8, 0)]
+    [InlineData(9, 11, 1)]
+    [InlineData(12, 14, 2)]
+    [InlineData(15, 16, 3)]
+    [InlineData(17, 19, 4)]
+    [InlineData(20, 22, 5)]
+    [InlineData(23, 24, 6)]
+    [InlineData(25, 25, 7)]
+    public void Sign_test_critical_counts_are_the_textbook_ones(int from, int to, int count)
     {
-        Assert.True(SignTest.TwoSided(count, n) <= 0.05);
-        Assert.True(SignTest.TwoSided(count + 1, n) > 0.05);
+        for (var n = from; n <= to; n++)
+        {
+            Assert.True(SignTest.TwoSided(count, n) <= 0.05);
+            Assert.True(SignTest.TwoSided(count + 1, n) > 0.05);
+        }
+
+        Assert.True(SignTest.TwoSided(0, 5) > 0.05);
     }
 
     /// <summary>Hollander and Wolfe (1973) p. 187, R's cor.test; Conover's MBA example (from memory), R and scipy; scipy's documentation.</summary>
@@ -141,16 +223,34 @@ public sealed class ClassicalTests
         Assert.Equal(0.11943893298, tuna.TauP, 1e-9);
         Assert.Equal(0.6, tuna.Rho, 1e-12);
         Assert.Equal(0.0876228290, tuna.RhoP, 1e-8);
+        Assert.Equal(0.09679784, tuna.RhoExactP!.Value, 5e-9);
         var mba = RankCorrelation.Of([710, 610, 640, 580, 545, 560, 610, 530, 560, 540, 570, 560], [4.0, 4.0, 3.9, 3.8, 3.7, 3.6, 3.5, 3.5, 3.5, 3.3, 3.2, 3.2]).Value;
         Assert.Equal(0.5900187627, mba.Rho, 1e-9);
         Assert.Equal(0.04344017175, mba.RhoP, 1e-9);
         Assert.Equal(0.4390389003, mba.TauB, 1e-9);
         Assert.Equal(0.05786570914, mba.TauP, 1e-9);
         Assert.Equal((42, 15), (mba.Concordant, mba.Discordant));
+        Assert.Equal(0.4736842105, mba.Gamma, 1e-9);
+        Assert.Equal(0.4090909091, mba.TauA(12), 1e-9);
+        Assert.Null(mba.RhoExactP);
         var short5 = RankCorrelation.Of([12, 2, 1, 12, 2], [1, 4, 7, 1, 0]).Value;
         Assert.Equal(-0.4714045208, short5.TauB, 1e-9);
         Assert.Equal(0.2827454599, short5.TauP, 1e-9);
         Assert.Equal(-0.5407380704, short5.Rho, 1e-9);
+    }
+
+    /// <summary>Exact Spearman, ties and all, against every one of the orders of y.</summary>
+    [Theory]
+    [InlineData("1 2 3 4", "2 1 4 3")]
+    [InlineData("1 2 2 4 5", "3 1 1 1 2")]
+    [InlineData("3 1 2 5 4 6", "1 2 4 3 6 5")]
+    public void Exact_Spearman_is_the_share_of_all_orders(string x, string y)
+    {
+        double[] a = [.. x.Split(' ').Select(CheckData.Number)];
+        double[] b = [.. y.Split(' ').Select(CheckData.Number)];
+        var observed = RankCorrelation.Of(a, b).Value;
+        var all = Arrangements.All([.. Enumerable.Range(0, b.Length)]).Chunk(b.Length).Select(order => RankCorrelation.Of(a, [.. order.Select(i => b[i])]).Value.Rho).ToArray();
+        Assert.Equal(all.Count(rho => Math.Abs(rho) >= Math.Abs(observed.Rho) - 1e-12) / (double)all.Length, observed.RhoExactP!.Value, 1e-12);
     }
 
     /// <summary>A panel without ties with a given L, found greedily from the unanimous one; null where the greedy way misses it.</summary>
