@@ -1,6 +1,6 @@
 using Trier.Benchmarks;
 
-// "one FOLDER" and "two" print medians for bench/compare.py, "scaling" the cost against size; anything else is BenchmarkDotNet's.
+// "one FOLDER", "two" and "million" print medians for bench/compare.py, "scaling" the cost against size; anything else is BenchmarkDotNet's.
 switch (args)
 {
     case ["one", var folder]:
@@ -8,6 +8,12 @@ switch (args)
         break;
     case ["two"]:
         Compared.Two();
+        break;
+    case ["million"]:
+        Compared.Million();
+        break;
+    case ["scaling"]:
+        Scaling.Print();
         break;
     default:
         BenchmarkDotNet.Running.BenchmarkSwitcher.FromAssembly(typeof(ExactFriedman).Assembly).Run(args);

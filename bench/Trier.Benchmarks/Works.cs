@@ -1,8 +1,11 @@
+using System.Collections.Immutable;
+using Trier.Statistics.ChoiceModels;
 using Trier.Statistics.Counting;
 using Trier.Statistics.Power;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.Rankings;
 using Trier.Statistics.RankTests;
+using Trier.Statistics.Ratings;
 
 namespace Trier.Benchmarks;
 
@@ -41,6 +44,53 @@ internal static class Works
     {
         var ballots = ExactFriedman.Tied(judges, items);
         return () => ShuffleConvolution.UpperTail(ballots);
+    }
+
+    /// <summary>Two columns of team names and two of wins, as R's package holds the season.</summary>
+    public static Action BradleyTerryGames(string file)
+    {
+        var rows = File.ReadLines(file).Skip(1).Select(line => line.Replace("\"", "", StringComparison.Ordinal).Split(',')).ToList();
+        var names = rows.SelectMany(row => row.Take(2)).Distinct().Order(StringComparer.Ordinal).ToList();
+        var pairs = rows.Select(row => new PairCount(names.IndexOf(row[0]), names.IndexOf(row[1]), Number(row[2]), Number(row[3]))).ToImmutableArray();
+        return () => Stands(BradleyTerry.Fit(names.Count, pairs));
+    }
+
+    public static Action Cheese(string file)
+    {
+        var rows = File.ReadLines(file).Skip(1).Select(line => line.Split(',')).Where(row => Number(row[2]) > 0)
+            .Select(row => new RatingRow([.. Enumerable.Range(2, 3).Select(level => (int)Number(row[0]) == level ? 1.0 : 0)], (int)Number(row[1]), Number(row[2]))).ToList();
+        return () => Stands(ProportionalOdds.Fit(RatingTable.Create(rows)));
+    }
+
+    /// <summary>Orders of whole numbers from 0, best first, one a line; adding them up is part of the work.</summary>
+    public static Action PlackettLuceOrders(string file)
+    {
+        var orders = File.ReadLines(file).SelectMany(line => line.Split(',').Select(cell => (int)Number(cell))).ToArray();
+        var items = orders.Max() + 1;
+        return () => Stands(PlackettLuce.Fit(ChoiceCounts.FromOrders(items, orders)));
+    }
+
+    public static int[] DrawnOrders(int count, int items)
+    {
+        var generator = new Seed(9).Generator();
+        var orders = new int[count * items];
+        for (var order = 0; order < count; order++)
+        {
+            var times = Enumerable.Range(0, items).Select(i => generator.NextExponential() / Math.Exp(1.5 * i / items)).ToArray();
+            var row = Enumerable.Range(0, items).ToArray();
+            Array.Sort(times, row);
+            row.CopyTo(orders, order * items);
+        }
+
+        return orders;
+    }
+
+    private static double Number(string cell) => double.Parse(cell, System.Globalization.CultureInfo.InvariantCulture);
+
+    private static void Stands<T>(Trier.Statistics.Answer<T> answer)
+        where T : notnull
+    {
+        if (!answer.Stands) throw new InvalidOperationException(answer.Refusal!.Sentence);
     }
 
     public static Action ServingPlan(int tasters, int items) => () => Statistics.Designs.ServingPlan.For(items, tasters, items, new Seed(7));
