@@ -164,6 +164,8 @@ public static class VerdictJson
         json.Texts("whatTipsIt", verdict.Words.Tips);
         json.Texts("disagreement", verdict.Words.Disagreement);
         json.Texts("answers", verdict.Words.Answers);
+        json.Texts("serving", verdict.Words.Serving);
+        json.Texts("next", verdict.Words.Next);
         json.Texts("limits", verdict.Words.Limits);
         json.Texts("cautions", verdict.Cautions);
     }

@@ -47,6 +47,7 @@ internal static class VerdictJsonPeople
             json.Chance(loved.P);
             json.WriteBoolean("marked", loved.Marked);
         });
+        Serving(json, verdict);
         json.Objects("salt", verdict.Salt, salt =>
         {
             json.WriteString("id", salt.Id);
@@ -54,6 +55,37 @@ internal static class VerdictJsonPeople
             json.Object("justRight", salt.JustRight, group => Group(json, group));
             json.Object("tooMuch", salt.TooMuch, group => Group(json, group));
         });
+    }
+
+    private static void Serving(Utf8JsonWriter json, Verdict verdict)
+    {
+        json.Object("servingOrder", verdict.Deep?.Order, order =>
+        {
+            json.WriteString("measure", order.ByLiking ? "liking" : "place");
+            json.Objects("positions", order.Positions, position =>
+            {
+                json.WriteNumber("answers", position.Answers);
+                json.Number("mean", position.Mean);
+            });
+            json.Chance(order.P);
+            json.Number("first", order.First);
+            json.Between("firstInterval", order.FirstInterval);
+            json.Number("firstPValue", order.FirstP.Value);
+            json.Texts("best", order.Best);
+            json.Texts("bestWithoutPosition", order.BestWithout);
+        });
+        json.Object("sittings", verdict.Deep?.Sittings, sittings =>
+        {
+            json.Chance(sittings.P);
+            json.WriteBoolean("apart", sittings.Apart);
+            json.Objects("each", sittings.Sittings, line =>
+            {
+                json.WriteNumber("sitting", line.Number);
+                json.WriteNumber("ballots", line.Ballots);
+                json.Texts("leader", line.Leaders);
+            });
+        });
+        json.Number("smallestPreferenceShown", verdict.Deep?.Reach?.SmallestPreference);
     }
 
     private static void Chance(Utf8JsonWriter json, WheelChance wheel)

@@ -43,6 +43,7 @@ internal static class VoterWriting
             [],
             answers)
         {
+            Sitting = taster.Sitting,
             Named = [.. Spoken(book, taster, current).Select(spoken => ids.GetValueOrDefault(book.PutRight(taster.Id, spoken.Code))).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         };
     }

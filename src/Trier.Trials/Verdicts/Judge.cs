@@ -76,15 +76,21 @@ public static class Judge
         var seed = new Seed(headline.Seed);
         var electorate = new Electorate(headline.Record);
         var tests = headline.Level.Reason == NothingToTest.None;
-        var variants = Varying.Of(electorate, Judged(electorate, seed, effort.Tests), headline.Wheels, seed, effort.Tests, cancellation);
+        var judged = Judged(electorate, seed, effort.Tests);
+        var variants = Varying.Of(electorate, judged, headline.Wheels, seed, effort.Tests, cancellation);
         Next(0.5);
         var camps = tests ? Parting.Camps(electorate, headline.Wheels, seed, effort.Tests) : null;
         Next(0.6);
         var loved = tests ? Parting.Loved(electorate, headline.Wheels, seed, effort.Tests) : null;
+        Next(0.65);
+        var order = Ordering.Order(electorate, seed, effort.Tests);
+        var sittings = tests ? Ordering.Sittings(electorate, seed, effort.Tests) : null;
         Next(0.7);
+        var reach = Ordering.Reach(electorate, judged, seed, effort.Panels);
+        Next(0.8);
         var chances = tests ? Chances.Of(electorate, headline.Wheels, camps, seed, effort) : null;
         progress?.Invoke(1);
-        return new(variants, chances, camps, loved);
+        return new(variants, chances, camps, loved, order, sittings, reach);
 
         void Next(double share)
         {

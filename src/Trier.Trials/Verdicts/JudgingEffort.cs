@@ -7,8 +7,9 @@ namespace Trier.Trials.Verdicts;
 /// <param name="Tests">Work of every test.</param>
 /// <param name="Chances">Draws for the chances of being the favourite.</param>
 /// <param name="MostChanceWork">Steps of arithmetic beyond which the chances are left out: ties of many wheels double them with every wheel.</param>
-public sealed record JudgingEffort(Effort Tests, SamplingEffort Chances, double MostChanceWork)
+/// <param name="Panels">Panels drawn to say what a panel of this size can show; 0 leaves that out.</param>
+public sealed record JudgingEffort(Effort Tests, SamplingEffort Chances, double MostChanceWork, int Panels)
 {
     /// <summary>What pages and commands use; the most is about a minute of one core.</summary>
-    public static JudgingEffort Usual { get; } = new(Effort.Usual, SamplingEffort.Usual, 2e10);
+    public static JudgingEffort Usual { get; } = new(Effort.Usual, SamplingEffort.Usual, 2e10, 1_000);
 }

@@ -78,6 +78,9 @@ public sealed record VoterRecord(
 {
     /// <summary>Ids of samples on their plate whose wheel had been said aloud before the ballot came in.</summary>
     public ImmutableArray<string> Named { get; init; } = [];
+
+    /// <summary>Which sitting they came to, from 1; null where not recorded.</summary>
+    public int? Sitting { get; init; }
 }
 
 /// <summary>Whether a voter was blind.</summary>

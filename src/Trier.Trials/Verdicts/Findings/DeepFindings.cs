@@ -10,7 +10,11 @@ namespace Trier.Trials.Verdicts.Findings;
 /// <param name="Chances">Each wheel's chance of being the crowd's favourite; null where nothing can be tested.</param>
 /// <param name="Camps">Whether those who like milder and those who like stronger cheese parted; null where too few said.</param>
 /// <param name="Loved">Whether some wheel is loved and hated beyond luck; null where nothing can be tested.</param>
-public sealed record DeepFindings(ImmutableArray<Variant> Variants, ChanceFinding? Chances, CampsFinding? Camps, LovedFinding? Loved);
+/// <param name="Order">What the order of serving did; null where it is not recorded or cannot be told.</param>
+/// <param name="Sittings">Whether the sittings parted; null where there was one.</param>
+/// <param name="Reach">What a panel of this size can show; null where that was not worked out.</param>
+public sealed record DeepFindings(
+    ImmutableArray<Variant> Variants, ChanceFinding? Chances, CampsFinding? Camps, LovedFinding? Loved, OrderFinding? Order, SittingsFinding? Sittings, ReachFinding? Reach);
 
 /// <summary>
 /// Chances of being the crowd's favourite by one stated model: Plackett-Luce, log-worths normal with a spread that is half-normal with

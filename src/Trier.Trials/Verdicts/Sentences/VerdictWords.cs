@@ -10,6 +10,8 @@ namespace Trier.Trials.Verdicts.Sentences;
 /// <param name="Tips">What tips it.</param>
 /// <param name="Disagreement">Where counting rules and tasters part.</param>
 /// <param name="Answers">What was said of the salt, as counts.</param>
+/// <param name="Serving">What the order of serving and the sittings did.</param>
+/// <param name="Next">What to make next, and what it takes to settle what is open.</param>
 /// <param name="Limits">What this tasting cannot know.</param>
 public sealed record VerdictWords(
     ImmutableArray<string> Top,
@@ -19,4 +21,6 @@ public sealed record VerdictWords(
     ImmutableArray<string> Tips,
     ImmutableArray<string> Disagreement,
     ImmutableArray<string> Answers,
+    ImmutableArray<string> Serving,
+    ImmutableArray<string> Next,
     ImmutableArray<string> Limits);

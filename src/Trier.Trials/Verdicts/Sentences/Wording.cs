@@ -17,6 +17,7 @@ internal static class Wording
         top.Add(PanelSentence.Of(verdict));
         top.Add(level);
         if (ChanceSentence.Of(verdict) is { } chance) top.Add(chance);
+        if (ServingSentences.Headline(verdict) is { } sittings) top.Add(sittings);
         if (TipSentences.Headline(verdict) is { } tips) top.Add(tips);
         top.AddRange(disagreement.Take(TopDisagreements));
         if (LimitSentences.Recipes(verdict) is { } recipes) top.Add(recipes);
@@ -28,6 +29,8 @@ internal static class Wording
             TipSentences.All(verdict),
             disagreement,
             AnswerSentences.All(verdict),
+            ServingSentences.All(verdict),
+            NextSentences.All(verdict),
             LimitSentences.All(verdict));
     }
 }
