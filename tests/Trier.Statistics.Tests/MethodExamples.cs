@@ -123,6 +123,11 @@ public sealed class MethodExamples
         var fewest = FewestBallots.Of(ScoreSet.FromRankings(set, CountingRule.AveragePlace)).Value;
         Assert.Equal(0, fewest.Leader);
         Assert.Equal((2L, 3L), (fewest.ToTie!.Value, fewest.ToPass!.Value));
+
+        // Two tables: without the first the other wheel leads.
+        var without = FewestBallots.LeaveGroupOut(ScoreSet.FromRankings(set, CountingRule.AveragePlace), [1, 2]);
+        Assert.Equal([1], without[0].Leaders);
+        Assert.Equal([0], without[1].Leaders);
     }
 
     [Fact]

@@ -55,6 +55,9 @@ public static class BradleyTerry
 {
     private const double Solved = 1e-9;
 
+    // On the log-odds scale; answers that have a finite estimate come nowhere near.
+    private const double LargestError = 100;
+
     /// <summary>Fits ballots that served two items each.</summary>
     /// <param name="set">The ballots; which item was shown first is not known.</param>
     /// <param name="ties">What to do with ties.</param>
@@ -122,9 +125,23 @@ public static class BradleyTerry
         var model = new PairEquations(items, rows, tied > 0, orderEffect, ghosts);
         var point = model.Start(tied / wins);
         var ascent = NewtonAscent.Climb(model, point, Solved * Math.Max(1, wins + tied));
-        if (!ascent.Solved || SymmetricMatrix.Factor(model.Information) is null)
-            return new Refusal(RefusalKind.NotConverged, "The likelihood equations were not solved.");
+        if (SymmetricMatrix.Factor(model.Information) is null || Runaway(model))
+            return new Refusal(RefusalKind.Separated, "Ties, order of showing and worths together explain some answers without exception, so no finite estimate exists.");
+        if (!ascent.Solved) return new Refusal(RefusalKind.NotConverged, "The likelihood equations were not solved.");
         return Result(items, rows, model, point, ascent);
+    }
+
+    /// <summary>Ties and an order effect together can run away in ways that neither does alone; the information is then all but singular.</summary>
+    private static bool Runaway(PairEquations model)
+    {
+        if (model.TieAt is null || model.OrderAt is null) return false;
+        var inverse = SymmetricMatrix.Inverse(model.Information);
+        for (var i = 0; i < inverse.GetLength(0); i++)
+        {
+            if (!(inverse[i, i] < LargestError * LargestError)) return true;
+        }
+
+        return false;
     }
 
     private static BradleyTerryFit Result(int items, PairCount[] rows, PairEquations model, double[] point, Ascent ascent)
