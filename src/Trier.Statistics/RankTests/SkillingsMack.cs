@@ -23,10 +23,11 @@ public static class SkillingsMack
     /// <summary>Tests ballots that served two items or more.</summary>
     /// <param name="set">The ballots.</param>
     /// <param name="seed">Where chance comes from, if arrangements must be drawn.</param>
-    public static Answer<SkillingsMackResult> Test(RankingSet set, Seed seed)
+    /// <param name="effort">How much work; <see cref="Effort.Usual"/> if null.</param>
+    public static Answer<SkillingsMackResult> Test(RankingSet set, Seed seed, Effort? effort = null)
     {
         ArgumentNullException.ThrowIfNull(set);
-        var gate = RankTests.Gate.Test(set, seed);
+        var gate = RankTests.Gate.Test(set, seed, effort);
         if (!gate.Stands) return gate.Refusal!;
         var covariance = new Laplacian(set.Items);
         var sums = new double[set.Items];
