@@ -1,5 +1,21 @@
 using Trier.Benchmarks;
 
-// "quick" prints medians of a few runs; anything else is BenchmarkDotNet's.
-if (args is ["quick", ..]) QuickTable.Print();
-else BenchmarkDotNet.Running.BenchmarkSwitcher.FromAssembly(typeof(ExactFriedman).Assembly).Run(args);
+// "one FOLDER", "two" and "million" print medians for bench/compare.py, "scaling" the cost against size; anything else is BenchmarkDotNet's.
+switch (args)
+{
+    case ["one", var folder]:
+        Compared.One(folder);
+        break;
+    case ["two"]:
+        Compared.Two();
+        break;
+    case ["million"]:
+        Compared.Million();
+        break;
+    case ["scaling"]:
+        Scaling.Print();
+        break;
+    default:
+        BenchmarkDotNet.Running.BenchmarkSwitcher.FromAssembly(typeof(ExactFriedman).Assembly).Run(args);
+        break;
+}

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Trier.Statistics.Designs;
 
 /// <summary>How evenly serving orders spread items over positions and neighbours.</summary>
-/// <param name="Positions">[item][position]: how often the item stands there.</param>
+/// <param name="Positions">[item][position]: how often the item stands there; as many positions as the longest order has.</param>
 /// <param name="CarryOver">[item][next]: how often the item is followed at once by the next one.</param>
 public sealed record Balance(ImmutableArray<ImmutableArray<int>> Positions, ImmutableArray<ImmutableArray<int>> CarryOver)
 {
@@ -20,6 +20,21 @@ public sealed record Balance(ImmutableArray<ImmutableArray<int>> Positions, Immu
         }
     }
 
+    /// <summary>
+    /// How far the counts of ordered neighbours lie from their mean: the root of the mean squared deviation over all ordered pairs of different items. 0 where every pair is
+    /// adjacent equally often.
+    /// </summary>
+    public double CarryOverUnevenness
+    {
+        get
+        {
+            var counts = CarryOver.SelectMany((row, item) => row.Where((_, next) => next != item)).ToArray();
+            if (counts.Length == 0) return 0;
+            var mean = counts.Average();
+            return Math.Sqrt(counts.Average(count => (count - mean) * (count - mean)));
+        }
+    }
+
     /// <summary>True where every item stands at every position equally often and every ordered pair is adjacent equally often.</summary>
     public bool IsPerfect => PositionSpread == 0 && CarryOverSpread == 0;
 
@@ -30,7 +45,7 @@ public sealed record Balance(ImmutableArray<ImmutableArray<int>> Positions, Immu
     {
         ArgumentNullException.ThrowIfNull(orders);
         var kept = orders.ToArray();
-        var places = Math.Max(items, kept.Length == 0 ? 0 : kept.Max(order => order.Length));
+        var places = kept.Length == 0 ? items : kept.Max(order => order.Length);
         var positions = new int[items, places];
         var carry = new int[items, items];
         foreach (var order in kept)

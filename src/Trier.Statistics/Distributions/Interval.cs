@@ -14,7 +14,13 @@ public sealed record Interval(double Low, double High, double Level)
     public static Interval OfMean(double mean, double variance, long n, double level = 0.90)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(n, 2);
-        var half = Tails.StudentQuantile((1 - level) / 2, n - 1) * Math.Sqrt(variance / n);
+        return OfMean(mean, variance, n, Tails.StudentQuantile((1 - level) / 2, n - 1), level);
+    }
+
+    /// <summary>The same with Student's quantile known: it is the dear part where many means rest on as many values.</summary>
+    internal static Interval OfMean(double mean, double variance, long n, double quantile, double level)
+    {
+        var half = quantile * Math.Sqrt(variance / n);
         return new Interval(mean - half, mean + half, level);
     }
 

@@ -103,12 +103,9 @@ public static class Friedman
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(items, 3);
         ArgumentOutOfRangeException.ThrowIfLessThan(judges, 2);
-        var ranking = Ranking.FromPlaces([.. Enumerable.Range(1, items).Select(place => (double?)place)]);
-        var scores = ScoreSet.FromRankings(RankingSet.Create(items, [new RankingRow(ranking, judges)]), CountingRule.AveragePlace);
-        var ballots = WholeBallots.Of(VoiceTable.Of(scores));
-        if (ShuffleConvolution.Work(ballots) > 2e9)
+        if (NullWork(items, judges) > 2e9)
             return new Refusal(RefusalKind.TooManyItems, "There are too many items or judges to count every arrangement.");
-        var distribution = ShuffleConvolution.Distribution(ballots);
+        var distribution = NullSquares(items, judges);
         var points = ImmutableArray.CreateBuilder<FriedmanPoint>(distribution.Count);
         var atLeast = 0.0;
         var centre = Math.Pow(judges * items * (items - 1) / 2.0, 2) / items;
@@ -121,5 +118,18 @@ public static class Friedman
 
         points.Reverse();
         return points.MoveToImmutable();
+    }
+
+    /// <summary>The work of counting every arrangement of untied ballots.</summary>
+    internal static double NullWork(int items, int judges) => ShuffleConvolution.Work(Untied(items, judges));
+
+    /// <summary>Every attainable sum of squared totals, places counted from 0, with its chance.</summary>
+    internal static SortedDictionary<long, double> NullSquares(int items, int judges) => ShuffleConvolution.Distribution(Untied(items, judges));
+
+    private static WholeBallots Untied(int items, int judges)
+    {
+        var ranking = Ranking.FromPlaces([.. Enumerable.Range(1, items).Select(place => (double?)place)]);
+        var scores = ScoreSet.FromRankings(RankingSet.Create(items, [new RankingRow(ranking, judges)]), CountingRule.AveragePlace);
+        return WholeBallots.Of(VoiceTable.Of(scores));
     }
 }

@@ -71,7 +71,7 @@ public static class Gate
         {
             p = PValue.Exact(ShuffleConvolution.UpperTail(whole));
         }
-        else if (effort.ExactWork > 0 && general.Combinations <= LargestWalk)
+        else if (general.Combinations <= Math.Min(LargestWalk, effort.ExactWork))
         {
             p = PValue.Exact(general.UpperTail());
         }

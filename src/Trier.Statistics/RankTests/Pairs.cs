@@ -33,6 +33,8 @@ public static class Pairs
     /// <summary>The level at which pairs are shown.</summary>
     public const double Level = 0.05;
 
+    private const double Cover = 0.90;
+
     /// <summary>Compares every pair.</summary>
     /// <param name="scores">The ballots' scores by the planned rule.</param>
     /// <param name="gateP">The p-value of <see cref="Gate"/> on the same ballots; not used with 2 items, where one test needs no gate.</param>
@@ -42,9 +44,10 @@ public static class Pairs
         ArgumentNullException.ThrowIfNull(scores);
         if (scores.Items < 2) return [];
         var found = new List<PairResult>();
+        var quantiles = new Dictionary<long, double>();
         for (var a = 0; a < scores.Items; a++)
         {
-            for (var b = a + 1; b < scores.Items; b++) found.Add(One(scores, a, b));
+            for (var b = a + 1; b < scores.Items; b++) found.Add(One(scores, a, b, quantiles));
         }
 
         found.Sort((x, y) => x.P.CompareTo(y.P) is var c && c != 0 ? c : (Math.Min(x.Better, x.Worse), Math.Max(x.Better, x.Worse)).CompareTo((Math.Min(y.Better, y.Worse), Math.Max(y.Better, y.Worse))));
@@ -61,7 +64,7 @@ public static class Pairs
         return result.MoveToImmutable();
     }
 
-    private static PairResult One(ScoreSet scores, int a, int b)
+    private static PairResult One(ScoreSet scores, int a, int b, Dictionary<long, double> quantiles)
     {
         var gaps = Gaps(scores, a, b);
         var sum = gaps.Sum(gap => gap.Gap * gap.Count);
@@ -78,9 +81,10 @@ public static class Pairs
         var squares = 0.0;
         foreach (var (gap, ballots, count) in gaps)
             squares += count * Math.Pow((flip * (double)gap / ballots / scores.Denominator) - mean, 2);
+        if (voices >= 2 && !quantiles.ContainsKey(voices)) quantiles.Add(voices, Tails.StudentQuantile((1 - Cover) / 2, voices - 1));
         return new PairResult(
             sum < 0 ? b : a, sum < 0 ? a : b, SignFlip.P(gaps.Select(gap => (gap.Gap, gap.Count))), 1, false, voices,
-            mean, voices < 2 ? null : Interval.OfMean(mean, squares / (voices - 1), voices),
+            mean, voices < 2 ? null : Interval.OfMean(mean, squares / (voices - 1), voices, quantiles[voices], Cover),
             wins, voices == 0 ? 0.5 : wins / voices, voices == 0 ? null : Interval.OfShare(wins, voices));
     }
 

@@ -13,7 +13,7 @@ namespace Trier.Statistics.RankTests;
 internal static class ShuffleConvolution
 {
     // Sums of two parts in a fixed order: the result does not depend on how many threads run.
-    private const int StatesWorthSplitting = 512;
+    private const int StatesWorthSplitting = 2048;
 
     private const int Width = 8;
 
@@ -66,58 +66,92 @@ internal static class ShuffleConvolution
         var soFar = steps[0].Total;
         var tail = 0.0;
         var states = start;
+        var mirrored = steps.All(step => step.IsMirrored);
+        var reach = steps[0].Sorted[^1];
         for (var n = 1; n < steps.Count - 1; n++)
         {
+            reach += steps[n].Sorted[^1];
             remaining -= steps[n].Norm;
             soFar += steps[n].Total;
             var settle = new Settling(norm, remaining, soFar * soFar / k);
-            states = Advance(states, steps[n], bits, k, settle, ref tail);
+            states = Advance(states, steps[n], bits, k, mirrored ? reach : -1, settle, ref tail);
         }
 
         if (steps.Count == 1) return 1;
         return tail + Finish(states, steps[^1], bits, k, observed);
     }
 
-    /// <summary>Every attainable sum of squared totals with its chance, rising.</summary>
+    /// <summary>Every attainable sum of squared totals with its chance, rising. The last ballot is added to sums of squares straight away.</summary>
     public static SortedDictionary<long, double> Distribution(WholeBallots ballots)
     {
         var k = ballots.Items;
         var bits = 64 / k;
+        var steps = ballots.Patterns.OrderBy(pattern => Arrangements.Count(pattern.Sorted)).SelectMany(pattern => Enumerable.Repeat(new Step(pattern.Sorted), (int)pattern.Count)).ToList();
         var states = new StateTable(4);
-        var first = true;
         var ignored = 0.0;
-        foreach (var (sorted, count) in ballots.Patterns)
+        states.Add(Pack(steps[0].Sorted, bits), 1);
+        var mirrored = steps.All(step => step.IsMirrored);
+        var reach = steps[0].Sorted[^1];
+        for (var n = 1; n < steps.Count - 1; n++)
         {
-            var step = new Step(sorted);
-            for (var i = 0L; i < count; i++)
-            {
-                if (first) states.Add(Pack(sorted, bits), 1);
-                else states = Advance(states, step, bits, k, Settling.Never, ref ignored);
-                first = false;
-            }
+            reach += steps[n].Sorted[^1];
+            states = Advance(states, steps[n], bits, k, mirrored ? reach : -1, Settling.Never, ref ignored);
         }
 
+        var range = (int)Math.Min(ballots.Range, int.MaxValue);
+        var found = new double[checked((k * range * range) + 1)];
         var (keys, weights) = states.Entries();
-        var result = new SortedDictionary<long, double>();
         Span<int> lanes = stackalloc int[k];
+        Span<int> cells = stackalloc int[Width];
         for (var s = 0; s < keys.Length; s++)
         {
             Unpack(keys[s], bits, lanes);
-            var squares = 0L;
-            foreach (var lane in lanes) squares += (long)lane * lane;
-            result[squares] = result.GetValueOrDefault(squares) + weights[s];
+            if (steps.Count == 1)
+            {
+                found[Squares(lanes)] = weights[s];
+                continue;
+            }
+
+            var last = steps[^1];
+            var weight = weights[s] * last.Chance;
+            for (var block = 0; block < last.Blocks; block++)
+            {
+                var squares = Vector256<int>.Zero;
+                for (var i = 0; i < k; i++)
+                {
+                    var lane = Vector256.Create(lanes[i]) + last.Lanes[(block * k) + i];
+                    squares += lane * lane;
+                }
+
+                squares.CopyTo(cells);
+                var real = BitOperations.PopCount(last.Real(block));
+                for (var j = 0; j < real; j++) found[cells[j]] += weight;
+            }
+        }
+
+        var result = new SortedDictionary<long, double>();
+        for (var squares = 0; squares < found.Length; squares++)
+        {
+            if (found[squares] > 0) result.Add(squares, found[squares]);
         }
 
         return result;
     }
 
-    private static StateTable Advance(StateTable states, Step step, int bits, int k, Settling settle, ref double tail)
+    private static int Squares(ReadOnlySpan<int> lanes)
+    {
+        var squares = 0;
+        foreach (var lane in lanes) squares += lane * lane;
+        return squares;
+    }
+
+    private static StateTable Advance(StateTable states, Step step, int bits, int k, int mirror, Settling settle, ref double tail)
     {
         var (keys, weights) = states.Entries();
         if (keys.Length < StatesWorthSplitting)
         {
             var only = new StateTable(keys.Length * 2);
-            tail += AdvancePart(keys, weights, 0, keys.Length, step, bits, k, settle, only);
+            tail += AdvancePart(keys, weights, 0, keys.Length, step, bits, k, mirror, settle, only);
             return only;
         }
 
@@ -126,15 +160,15 @@ internal static class ShuffleConvolution
         var second = new StateTable(keys.Length);
         double firstTail = 0, secondTail = 0;
         Parallel.Invoke(
-            () => firstTail = AdvancePart(keys, weights, 0, middle, step, bits, k, settle, first),
-            () => secondTail = AdvancePart(keys, weights, middle, keys.Length, step, bits, k, settle, second));
+            () => firstTail = AdvancePart(keys, weights, 0, middle, step, bits, k, mirror, settle, first),
+            () => secondTail = AdvancePart(keys, weights, middle, keys.Length, step, bits, k, mirror, settle, second));
         tail += firstTail + secondTail;
         first.AddAll(second);
         return first;
     }
 
     private static double AdvancePart(
-        ulong[] keys, double[] weights, int from, int to, Step step, int bits, int k, Settling settle, StateTable next)
+        ulong[] keys, double[] weights, int from, int to, Step step, int bits, int k, int mirror, Settling settle, StateTable next)
     {
         var settled = 0.0;
         Span<int> lanes = stackalloc int[k];
@@ -162,6 +196,7 @@ internal static class ShuffleConvolution
                 var open = real & ~sure & ~Vector256.LessThan(squares, hopeless).ExtractMostSignificantBits();
                 if (open == 0) continue;
                 SortSmall.Sort(sum);
+                if (mirror >= 0) Fold(sum, mirror);
                 Pack(sum, bits, packed);
                 if (next.IsLarge) next.Prefetch(packed);
                 for (; open != 0; open &= open - 1) next.Add(packed[BitOperations.TrailingZeroCount(open)], weight);
@@ -208,6 +243,30 @@ internal static class ShuffleConvolution
         }
 
         return tail;
+    }
+
+    /// <summary>
+    /// Where every ballot's scores mirror themselves, a state and its mirror image (every total taken from the largest possible, in reverse) are equally likely and equally long: of the two the lesser is kept. Halves the states.
+    /// </summary>
+    private static void Fold(Span<Vector256<int>> sorted, int mirror)
+    {
+        var largest = Vector256.Create(mirror);
+        var last = sorted.Length - 1;
+        var alike = Vector256<int>.AllBitsSet;
+        var turn = Vector256<int>.Zero;
+        for (var i = 0; i < sorted.Length / 2; i++)
+        {
+            var image = largest - sorted[last - i];
+            turn |= alike & Vector256.LessThan(image, sorted[i]);
+            alike &= Vector256.Equals(image, sorted[i]);
+        }
+
+        for (var i = 0; i <= last - i; i++)
+        {
+            var (low, high) = (sorted[i], sorted[last - i]);
+            sorted[i] = Vector256.ConditionalSelect(turn, largest - high, low);
+            sorted[last - i] = Vector256.ConditionalSelect(turn, largest - low, high);
+        }
     }
 
     private static void Pack(ReadOnlySpan<Vector256<int>> sorted, int bits, Span<ulong> keys)
@@ -270,7 +329,11 @@ internal static class ShuffleConvolution
             }
 
             Norm = Math.Sqrt(Squares - (Total * Total / k));
+            IsMirrored = Enumerable.Range(0, k).All(i => sorted[i] + sorted[k - 1 - i] == sorted[^1]);
         }
+
+        /// <summary>True where the scores, taken from the largest, are the same scores.</summary>
+        public bool IsMirrored { get; }
 
         public int[] Sorted { get; }
 

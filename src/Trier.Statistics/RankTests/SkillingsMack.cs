@@ -23,7 +23,7 @@ public static class SkillingsMack
     /// <summary>Tests ballots that served two items or more.</summary>
     /// <param name="set">The ballots.</param>
     /// <param name="seed">Where chance comes from, if arrangements must be drawn.</param>
-    /// <param name="effort">How much work; <see cref="Effort.Usual"/> if null.</param>
+    /// <param name="effort">How much work for the shuffled p; <see cref="Effort.Usual"/> if null.</param>
     public static Answer<SkillingsMackResult> Test(RankingSet set, Seed seed, Effort? effort = null)
     {
         ArgumentNullException.ThrowIfNull(set);

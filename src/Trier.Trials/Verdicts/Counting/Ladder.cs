@@ -35,9 +35,6 @@ internal static class Ladder
     /// <summary>Fewest voices with which anything is tested.</summary>
     public const int FewestVoices = 4;
 
-    private const double Shown = Trier.Statistics.RankTests.Pairs.Level;
-    private const double Hint = 0.20;
-
     public static Judged Judge(ScoreSet scores, Seed seed, Effort effort)
     {
         var standing = Standing.Of(scores);
@@ -50,22 +47,8 @@ internal static class Ladder
         var pairs = Trier.Statistics.RankTests.Pairs.Compare(scores, gate.P.Value);
         var leaders = standing.Leaders;
         var p = scores.Items == 2 ? pairs[0].P : gate.P.Value;
-        ImmutableArray<int> over = leaders.Length == 1 ? [.. pairs.Where(x => x.Shown && x.Better == leaders[0]).Select(x => x.Worse).Order()] : [];
-        return new(scores, standing, gate, pairs, LevelOf(p, leaders, over, pairs), over, NothingToTest.None);
-    }
-
-    private static int LevelOf(double p, ImmutableArray<int> leaders, ImmutableArray<int> over, ImmutableArray<PairResult> pairs)
-    {
-        if (p > Shown)
-        {
-            if (leaders.Length != 1) return 1;
-            return p > Hint ? 2 : 3;
-        }
-
-        if (leaders.Length != 1) return 4;
-        var own = pairs.Where(x => x.Better == leaders[0] || x.Worse == leaders[0]).ToList();
-        if (own.All(x => x.Better == leaders[0] && x.P <= Shown)) return 6;
-        return over.IsEmpty ? 4 : 5;
+        var (level, over) = EvidenceLevel.Of(p, leaders, pairs);
+        return new(scores, standing, gate, pairs, level, over, NothingToTest.None);
     }
 
     private static Judged Untested(ScoreSet scores, Standing standing, NothingToTest reason) =>
