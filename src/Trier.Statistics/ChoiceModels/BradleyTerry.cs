@@ -55,6 +55,9 @@ public static class BradleyTerry
 {
     private const double Solved = 1e-9;
 
+    // On the log-odds scale; answers that have a finite estimate come nowhere near.
+    private const double LargestError = 100;
+
     /// <summary>Fits ballots that served two items each.</summary>
     /// <param name="set">The ballots; which item was shown first is not known.</param>
     /// <param name="ties">What to do with ties.</param>
@@ -98,6 +101,7 @@ public static class BradleyTerry
         int items, ImmutableArray<PairCount> pairs, TieModel ties = TieModel.Davidson, bool orderEffect = false, double ghosts = 0)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(ghosts);
+        if (pairs.IsDefault) throw new ArgumentException("There are no rows.", nameof(pairs));
         foreach (var row in pairs)
         {
             if (row.First == row.Second || Math.Min(row.First, row.Second) < 0 || Math.Max(row.First, row.Second) >= items)
@@ -121,9 +125,23 @@ public static class BradleyTerry
         var model = new PairEquations(items, rows, tied > 0, orderEffect, ghosts);
         var point = model.Start(tied / wins);
         var ascent = NewtonAscent.Climb(model, point, Solved * Math.Max(1, wins + tied));
-        if (!ascent.Solved || SymmetricMatrix.Factor(model.Information) is null)
-            return new Refusal(RefusalKind.NotConverged, "The likelihood equations were not solved.");
+        if (SymmetricMatrix.Factor(model.Information) is null || Runaway(model))
+            return new Refusal(RefusalKind.Separated, "Ties, order of showing and worths together explain some answers without exception, so no finite estimate exists.");
+        if (!ascent.Solved) return new Refusal(RefusalKind.NotConverged, "The likelihood equations were not solved.");
         return Result(items, rows, model, point, ascent);
+    }
+
+    /// <summary>Ties and an order effect together can run away in ways that neither does alone; the information is then all but singular.</summary>
+    private static bool Runaway(PairEquations model)
+    {
+        if (model.TieAt is null || model.OrderAt is null) return false;
+        var inverse = SymmetricMatrix.Inverse(model.Information);
+        for (var i = 0; i < inverse.GetLength(0); i++)
+        {
+            if (!(inverse[i, i] < LargestError * LargestError)) return true;
+        }
+
+        return false;
     }
 
     private static BradleyTerryFit Result(int items, PairCount[] rows, PairEquations model, double[] point, Ascent ascent)
@@ -162,6 +180,8 @@ public static class BradleyTerry
 /// <summary>What a fit is held against.</summary>
 internal static class PairDeviance
 {
+    private static readonly double[] Small = [.. Enumerable.Range(0, 256).Select(n => MathNet.Numerics.SpecialFunctions.GammaLn(n + 1.0))];
+
     /// <summary>Log-likelihood of each row's own shares, log number of orders of the answers, and how many shares are free.</summary>
     public static (double Saturated, double Orders, int Free) Of(PairCount[] rows, bool withTies)
     {
@@ -194,5 +214,6 @@ internal static class PairDeviance
 
     private static double Part(double count, double n) => count == 0 ? 0 : count * Math.Log(count / n);
 
-    private static double LogFactorial(double n) => MathNet.Numerics.SpecialFunctions.GammaLn(n + 1);
+    private static double LogFactorial(double n) =>
+        n < Small.Length && n == Math.Floor(n) ? Small[(int)n] : MathNet.Numerics.SpecialFunctions.GammaLn(n + 1);
 }

@@ -10,7 +10,11 @@ internal sealed class Dominance
 {
     private readonly ulong[][] _under;
 
-    public Dominance(int items) => _under = [.. Enumerable.Range(0, items).Select(_ => new ulong[(items + 63) / 64])];
+    public Dominance(int items)
+    {
+        _under = new ulong[items][];
+        for (var item = 0; item < items; item++) _under[item] = new ulong[(items + 63) / 64];
+    }
 
     public int Items => _under.Length;
 
@@ -52,42 +56,43 @@ internal sealed class Dominance
     /// <summary>The reason why no finite worths exist, or null.</summary>
     public Refusal? Obstacle()
     {
-        var over = new Dominance(Items);
-        var either = new Dominance(Items);
-        for (var item = 0; item < Items; item++)
-        {
-            for (var other = 0; other < Items; other++)
-            {
-                if ((_under[item][other >> 6] & (1UL << (other & 63))) == 0) continue;
-                over.Add(other, item);
-                either.Add(item, other);
-                either.Add(other, item);
-            }
-        }
-
-        if (either.ReachedFromFirst() < Items) return new Refusal(RefusalKind.Disconnected, "The items fall into pieces that no ballot compares.");
-        return ReachedFromFirst() < Items || over.ReachedFromFirst() < Items
+        var over = Turned();
+        if (Reached(over, both: true) < Items) return new Refusal(RefusalKind.Disconnected, "The items fall into pieces that no ballot compares.");
+        return Reached(over, both: false) < Items || over.Reached(this, both: false) < Items
             ? new Refusal(RefusalKind.Separated, "Some items are never placed above some others, so no finite worths exist.")
             : null;
     }
 
-    private int ReachedFromFirst()
+    private Dominance Turned()
     {
-        var seen = new ulong[_under[0].Length];
-        seen[0] = 1;
-        var reach = new Stack<int>([0]);
-        var reached = 1;
-        while (reach.TryPop(out var item))
+        var over = new Dominance(Items);
+        for (var item = 0; item < Items; item++)
         {
+            for (var word = 0; word < _under[item].Length; word++)
+            {
+                for (var left = _under[item][word]; left != 0; left &= left - 1) over.Add((word * 64) + BitOperations.TrailingZeroCount(left), item);
+            }
+        }
+
+        return over;
+    }
+
+    /// <summary>How many items the first reaches downwards, or where both ways count along any placing.</summary>
+    private int Reached(Dominance over, bool both)
+    {
+        Span<ulong> seen = stackalloc ulong[_under[0].Length];
+        Span<int> reach = Items <= 256 ? stackalloc int[Items] : new int[Items];
+        seen[0] = 1;
+        reach[0] = 0;
+        var reached = 1;
+        for (var next = 0; next < reached; next++)
+        {
+            var item = reach[next];
             for (var word = 0; word < seen.Length; word++)
             {
-                for (var fresh = _under[item][word] & ~seen[word]; fresh != 0; fresh &= fresh - 1)
-                {
-                    reach.Push((word * 64) + BitOperations.TrailingZeroCount(fresh));
-                    reached++;
-                }
-
-                seen[word] |= _under[item][word];
+                var fresh = (_under[item][word] | (both ? over._under[item][word] : 0)) & ~seen[word];
+                seen[word] |= fresh;
+                for (; fresh != 0; fresh &= fresh - 1) reach[reached++] = (word * 64) + BitOperations.TrailingZeroCount(fresh);
             }
         }
 

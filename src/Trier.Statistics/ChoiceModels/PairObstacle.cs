@@ -1,12 +1,16 @@
 namespace Trier.Statistics.ChoiceModels;
 
 /// <summary>
-/// Whether paired comparisons have a finite estimate. There is none where some move of the parameters makes no answer less likely, however far it goes: log-worths d, log nu by t and the order effect by e, with d_i + e >= d_j
-/// for each win of a first-shown i, d_j >= d_i + e for each win of a second-shown j, a win's lead at least 2t and a tie's lead (without e) at most 2t. For each sign of t and e these are
-/// difference constraints: they can be met where no cycle has a negative sum. Source: the argument is [Ford1957]'s; constraints as in any text on shortest paths.
+/// Whether paired comparisons have a finite estimate. There is none where some move of the parameters makes no answer less likely however far it goes: log-worths by d, log nu by t, the order effect by e. An answer stays likely where its linear
+/// predictor moves at least as far as the others of its pair (i shown first, j second): i wins, d_j - d_i at most e and 2e - 2t; j wins, d_i - d_j at most -e and -2t; a tie, d_i - d_j at most 2t - 2e and d_j - d_i at most 2t (without ties modelled the
+/// bounds with t fall away). For given t and e these are difference constraints, met where no cycle has a negative sum. Cycles sum to whole multiples of t and e, 2k at most, so the edge of the (t, e) that can be met runs along such
+/// whole numbers and trying these is exact. Source: [Ford1957]'s argument; constraints as in any text on shortest paths.
 /// </summary>
 internal static class PairObstacle
 {
+    // Beyond, ties with an order effect are left to the size of the standard errors.
+    private const int MostSearched = 12;
+
     public static Refusal? Of(int items, PairCount[] rows, bool ties, bool orderEffect, bool ghosts)
     {
         if (!ghosts)
@@ -21,25 +25,33 @@ internal static class PairObstacle
             if (above.Obstacle() is { } obstacle) return obstacle;
         }
 
-        // Ghosts hold the worths together, so that only moves with d = 0 are left, but the effect and nu can still run away on their own.
-        if (ties && Runs(items, rows, 1, 0, ghosts))
-            return new Refusal(RefusalKind.Separated, "The ties fit a scale of their own: wins and ties never overlap, so no finite tie parameter exists.");
-        return orderEffect && (Runs(items, rows, 0, 1, ghosts) || Runs(items, rows, 0, -1, ghosts))
-            ? new Refusal(RefusalKind.Separated, "The order of showing explains some answers without exception, so no finite order effect exists.")
-            : null;
+        if (ties && Runs(items, rows, 1, 0, ties, ghosts))
+            return new Refusal(RefusalKind.Separated, "Wins and ties never overlap along the scale, so no finite tie parameter exists.");
+        if (!orderEffect) return null;
+        var reach = ties && items <= MostSearched ? 2 * items : 0;
+        for (var t = -reach; t <= reach; t++)
+        {
+            for (var e = -Math.Max(1, reach); e <= Math.Max(1, reach); e++)
+            {
+                if (e != 0 && Gcd.Of(t, e) == 1 && Runs(items, rows, t, e, ties, ghosts))
+                    return new Refusal(RefusalKind.Separated, "The order of showing explains some answers without exception, so no finite order effect exists.");
+            }
+        }
+
+        return null;
     }
 
     /// <summary>True where the move exists: d_to - d_from at most weight for each edge, by Bellman and Ford's rounds.</summary>
-    private static bool Runs(int items, PairCount[] rows, int tie, int order, bool ghosts)
+    private static bool Runs(int items, PairCount[] rows, int t, int e, bool ties, bool ghosts)
     {
         var edges = new List<(int From, int To, int Weight)>();
         foreach (var row in rows)
         {
-            if (row.FirstWins > 0) edges.Add((row.First, row.Second, order - tie));
-            if (row.SecondWins > 0) edges.Add((row.Second, row.First, -order - tie));
+            if (row.FirstWins > 0) edges.Add((row.First, row.Second, ties ? Math.Min(e, 2 * (e - t)) : e));
+            if (row.SecondWins > 0) edges.Add((row.Second, row.First, ties ? Math.Min(-e, -2 * t) : -e));
             if (row.Ties == 0) continue;
-            edges.Add((row.First, row.Second, tie));
-            edges.Add((row.Second, row.First, tie));
+            edges.Add((row.Second, row.First, 2 * (t - e)));
+            edges.Add((row.First, row.Second, 2 * t));
         }
 
         if (ghosts) edges.AddRange(from a in Enumerable.Range(0, items) from b in Enumerable.Range(0, items) where a != b select (a, b, 0));

@@ -91,6 +91,14 @@ public sealed class ScoreSet
         return new ScoreSet(Items, Denominator, LowerIsBetter, IsPlaces, fewer);
     }
 
+    /// <summary>The same without some rows.</summary>
+    /// <param name="leaves">True for the number of a row that goes.</param>
+    public ScoreSet Without(Func<int, bool> leaves)
+    {
+        ArgumentNullException.ThrowIfNull(leaves);
+        return new ScoreSet(Items, Denominator, LowerIsBetter, IsPlaces, [.. Rows.Where((_, row) => !leaves(row))]);
+    }
+
     private static long DenominatorOf(IEnumerable<double> ratings)
     {
         var multiple = 1L;

@@ -50,6 +50,20 @@ public static class FewestBallots
         return [.. Enumerable.Range(0, scores.Rows.Length).Select(row => Standing.Of(scores.Without(row)).Leaders)];
     }
 
+    /// <summary>The leaders when each group of ballots is left out in turn: a table, a family, those who came late.</summary>
+    /// <param name="scores">Complete or partial ballots' scores.</param>
+    /// <param name="groups">Per row of the score set its group; null belongs to none and always stays.</param>
+    /// <returns>Per group, rising, the leaders without it; none where nothing is left or what is left falls into pieces.</returns>
+    /// <exception cref="ArgumentException">There is not one group a row.</exception>
+    public static ImmutableArray<(int Group, ImmutableArray<int> Leaders)> LeaveGroupOut(ScoreSet scores, ImmutableArray<int?> groups)
+    {
+        ArgumentNullException.ThrowIfNull(scores);
+        if (groups.Length != scores.Rows.Length) throw new ArgumentException($"There are {groups.Length} groups for {scores.Rows.Length} rows.", nameof(groups));
+        return [.. groups.OfType<int>().Distinct().Order().Select(group => (group, Left(scores.Without(row => groups[row] == group))))];
+    }
+
+    private static ImmutableArray<int> Left(ScoreSet scores) => scores.Rows.IsEmpty ? [] : Standing.Of(scores).Leaders;
+
     private static Overtaking Overtake(ScoreSet scores, int leader, int rival)
     {
         var sign = scores.LowerIsBetter ? -1 : 1;

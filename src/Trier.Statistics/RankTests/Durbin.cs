@@ -57,6 +57,7 @@ public static class Durbin
         if (spread <= 0) return new Refusal(RefusalKind.NoInformation, "Every ballot ties everything.");
         var t1 = (t - 1) * sums.Sum(sum => Math.Pow(sum - (r * (k + 1) / 2), 2)) / spread;
         var freedom = (int)((b * k) - b - t + 1);
+        if (freedom < 1) return new Refusal(RefusalKind.TooFewBallots, "There are too few blocks for the number of items: no degree of freedom is left.");
         var rest = (b * (k - 1)) - t1;
         var f = rest <= 1e-12 ? double.PositiveInfinity : t1 / (t - 1) / (rest / freedom);
         var least = Tails.StudentQuantile(0.025, freedom) * Math.Sqrt(spread * 2 * r / freedom * (1 - (t1 / (b * (k - 1)))));

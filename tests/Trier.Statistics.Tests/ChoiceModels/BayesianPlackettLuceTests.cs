@@ -1,6 +1,7 @@
 using Trier.Statistics.ChoiceModels;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.Rankings;
+using Trier.Statistics.RankTests;
 using Trier.Statistics.Tests.Checks;
 
 namespace Trier.Statistics.Tests.ChoiceModels;
@@ -53,10 +54,16 @@ public sealed class BayesianPlackettLuceTests
         Assert.Equal(Chance(Ranking.FromPlaces([1, 2, 3, 4])) + Chance(Ranking.FromPlaces([1, 3, 2, 4])), Chance(tied), 1e-12);
         Assert.Equal(1, Chance(Ranking.FromPlaces([1, 1, 1, 1])), 1e-12);
 
-        // Worths 4 3 2 1: chances of one order from a separate table.
+        // Worths 4 3 2 1: chances of one order from a separate table; all 24 sum to 1.
         double[] four = [Math.Log(4), Math.Log(3), Math.Log(2), 0];
-        Assert.Equal(0.133333, Math.Exp(OrderLikelihood.Of(RankingSet.Create([Ranking.FromPlaces([1, 2, 3, 4])])).Value.Log(four)), 1e-6);
-        Assert.Equal(0.009524, Math.Exp(OrderLikelihood.Of(RankingSet.Create([Ranking.FromPlaces([4, 3, 2, 1])])).Value.Log(four)), 1e-6);
+        double Order(params int[] best) => Math.Exp(OrderLikelihood.Of(RankingSet.Create([Ranking.FromOrder(4, best)])).Value.Log(four));
+        Assert.Equal(0.133333, Order(0, 1, 2, 3), 1e-6);
+        Assert.Equal(0.066667, Order(0, 1, 3, 2), 1e-6);
+        Assert.Equal(0.1, Order(0, 2, 1, 3), 1e-6);
+        Assert.Equal(0.114286, Order(1, 0, 2, 3), 1e-6);
+        Assert.Equal(0.009524, Order(3, 2, 1, 0), 1e-6);
+        var all = Arrangements.All([0, 1, 2, 3]);
+        Assert.Equal(1, Enumerable.Range(0, 24).Sum(i => Order(all[(4 * i)..((4 * i) + 4)])), 1e-12);
     }
 
     [Fact]

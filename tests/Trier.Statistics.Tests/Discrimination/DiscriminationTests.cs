@@ -41,6 +41,7 @@ public sealed class DiscriminationTests
 
     [Theory]
     [InlineData(Presentation.Triangle, 25, 50, 1.46626, 0.37087)]
+    [InlineData(Presentation.Triangle, 20, 40, 1.46626, 0.41465)]
     [InlineData(Presentation.Triangle, 45, 100, 1.19322, 0.28605)]
     [InlineData(Presentation.Triangle, 18, 30, 1.97559, 0.45385)]
     public void Distances_and_errors_hold(Presentation presentation, int correct, int answers, double distance, double error)
@@ -54,6 +55,19 @@ public sealed class DiscriminationTests
     public void P_and_power_hold()
     {
         Assert.Equal(0.01082668445, DiscriminationTest.P(Presentation.Triangle, 25, 50), 1e-10);
+        Assert.Equal(0.01000508, DiscriminationTest.P(Presentation.Triangle, 45, 100), 1e-8);
+        Assert.Equal(0.00245783, DiscriminationTest.P(Presentation.Triangle, 18, 30), 1e-8);
+        Assert.Equal(0.902943, DiscriminationTest.Power(Presentation.Triangle, 30, 0.6, 0.05), 1e-6);
+        Assert.Equal(0.983965, DiscriminationTest.Power(Presentation.Triangle, 50, 0.6, 0.05), 1e-6);
+        Assert.Equal(0.572232, DiscriminationTest.Power(Presentation.Triangle, 30, 0.5, 0.05), 1e-6);
+        (int Answers, int Least, double Size)[] sizes = [(20, 11, .037637), (30, 15, .043482), (50, 23, .042389), (35, 17, .0441991589)];
+        foreach (var (answers, least, size) in sizes)
+        {
+            Assert.Equal(least, DiscriminationTest.LeastCorrect(Presentation.Triangle, answers, 0.05));
+            Assert.Equal(size, DiscriminationTest.P(Presentation.Triangle, least, answers), 1e-6);
+        }
+
+        Assert.Equal(.35829, DiscriminationTest.Distance(Presentation.PairedDirectional, 18, 30).Value.Distance, 1e-5);
         Assert.Equal(0.755337, DiscriminationTest.Power(Presentation.Triangle, 20, 0.6, 0.05), 1e-6);
         Assert.Equal(0.8417315873, DiscriminationTest.Power(Presentation.Triangle, 35, (1 / 3.0) + (2 / 9.0), 0.05), 1e-9);
         Assert.Equal(1.11522, DiscriminationTest.Distance(Presentation.DuoTrio, 18, 30).Value.Distance, 1e-5);

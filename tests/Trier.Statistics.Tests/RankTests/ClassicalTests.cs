@@ -102,15 +102,31 @@ public sealed class ClassicalTests
 
     /// <summary>Skillings and Mack (1981) Table 1, printed 15.493049; Brady (1969) by Hollander and Wolfe; and complete data, where it is Friedman's.</summary>
     [Theory]
-    [InlineData("skillings_mack_assembly.csv", 15.4930488, 0.001440296302, -14.12559752)]
-    [InlineData("skillings_mack_metronome.csv", 13.28095184, 0.001306405348, -11.39230485)]
-    [InlineData("friedman_diuretics.csv", 23.33333333, 0.0002914597502, -17.02099544)]
-    public void Skillings_and_Mack_hold(string file, double statistic, double p, double first)
+    [InlineData("skillings_mack_assembly.csv", 15.4930488, 0.001440296302, "-14.12559752 4.281244146 -4.281244146 14.12559752")]
+    [InlineData("skillings_mack_metronome.csv", 13.28095184, 0.001306405348, "-11.39230485 -1.732050808 13.12435565")]
+    [InlineData("friedman_diuretics.csv", 23.33333333, 0.0002914597502, "-17.02099544 2.618614683 5.237229366 -14.40238076 7.855844048 15.7116881")]
+    public void Skillings_and_Mack_hold(string file, double statistic, double p, string sums)
     {
         var result = SkillingsMack.Test(CheckData.Scores(file), Seed).Value;
         Assert.Equal(statistic, result.Statistic, 1e-6);
         Assert.Equal(p, result.ChiSquareP, 1e-8);
-        Assert.Equal(first, result.AdjustedSums[0], 1e-7);
+        var expected = sums.Split(' ').Select(CheckData.Number).ToArray();
+        for (var i = 0; i < expected.Length; i++) Assert.Equal(expected[i], result.AdjustedSums[i], 1e-7);
+    }
+
+    /// <summary>The covariance behind them: minus the number of ballots that hold both items off the diagonal.</summary>
+    [Theory]
+    [InlineData("skillings_mack_assembly.csv", "22 21 23 20", "-7 -8 -7 -8 -6 -7")]
+    [InlineData("skillings_mack_metronome.csv", "15 14 15", "-7 -8 -7")]
+    public void The_covariance_of_Skillings_and_Mack_is_the_printed_one(string file, string diagonal, string beside)
+    {
+        var set = CheckData.Scores(file);
+        var covariance = new Laplacian(set.Items);
+        foreach (var row in set.Rows) covariance.Add(row.Ranking.Served.AsSpan(), row.Ranking.Served.Length);
+        var own = diagonal.Split(' ').Select(CheckData.Number).ToArray();
+        for (var i = 0; i < own.Length; i++) Assert.Equal(own[i], covariance[i, i], 1e-12);
+        var off = beside.Split(' ').Select(CheckData.Number);
+        Assert.Equal(off, from i in Enumerable.Range(0, own.Length) from j in Enumerable.Range(i + 1, own.Length - 1 - i) select Math.Round(covariance[i, j], 9));
     }
 
     /// <summary>SAS FREQ example (p = 0.0145), statsmodels' cochrans_q and its test suite.</summary>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Trier.Statistics.Randomness;
-using Trier.Statistics.Ratings;
 using Trier.Statistics.RankTests;
+using Trier.Statistics.Ratings;
 using Trier.Statistics.Tests.Checks;
 
 namespace Trier.Statistics.Tests.Ratings;

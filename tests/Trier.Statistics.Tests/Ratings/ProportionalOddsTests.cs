@@ -118,6 +118,9 @@ public sealed class ProportionalOddsTests
         var table = RatingTable.Create(CheckData.Rows("real_ratings_soup.csv").Select(row => new RatingRow([row[1] == "Test" ? 1 : 0], CheckData.Whole(row[3]))));
         var fit = ProportionalOdds.Fit(table).Value;
         Assert.Equal(1847, table.Count);
+        int[] Counts(string product) => [.. Enumerable.Range(1, 6).Select(sureness => CheckData.Rows("real_ratings_soup.csv").Count(row => row[1] == product && CheckData.Whole(row[3]) == sureness))];
+        Assert.Equal([132, 161, 65, 41, 121, 219], Counts("Ref"));
+        Assert.Equal([96, 99, 50, 57, 156, 650], Counts("Test"));
         Hold((1.144436281, .0892803372), fit.Effects[0]);
         double[] thresholds = [-1.405004413, -.424742564, -.101266349, .150775652, .812553776];
         for (var j = 0; j < 5; j++) Assert.Equal(thresholds[j], fit.Thresholds[j].Value, 1e-5);
