@@ -25,6 +25,8 @@ internal static class Phrase
 
     public static string Ballots(long count) => count == 1 ? "ballot" : "ballots";
 
+    public static string Voices(long count) => count == 1 ? "voice" : "voices";
+
     public static string Verb(int subjects, string one, string many) => subjects == 1 ? one : many;
 
     /// <summary>A file knows samples, a trial wheels.</summary>
@@ -43,6 +45,9 @@ internal static class Phrase
 
     /// <summary>A number to one decimal, without a trailing zero.</summary>
     public static string Tenths(double number) => Math.Round(number, 1, MidpointRounding.AwayFromZero).ToString("0.#", CultureInfo.InvariantCulture);
+
+    /// <summary>"1 place", "1.2 places".</summary>
+    public static string Places(double number) => Tenths(number) == "1" ? "1 place" : $"{Tenths(number)} places";
 
     /// <summary>"2 firsts and a shared one" is left to tables; a sentence says the share: "4", "3½", "2.33".</summary>
     public static string Count(double number)

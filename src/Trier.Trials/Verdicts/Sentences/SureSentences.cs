@@ -12,6 +12,7 @@ internal static class SureSentences
     {
         var sentences = ImmutableArray.CreateBuilder<string>();
         sentences.Add(LevelSentence.Of(verdict));
+        if (ChanceSentence.Of(verdict) is { } chance) sentences.Add(chance);
         if (verdict.Gate is null) return sentences.ToImmutable();
         if (verdict.Leaders.Length == 1 && verdict.Gate.LeadLuck is { } lead)
             sentences.Add($"A lead this big turns up by luck {Chance.TimesInTen(lead.Value)}.");
@@ -19,6 +20,7 @@ internal static class SureSentences
         var needed = Shaffer.SmallestPanel(verdict.Wheels.Length);
         if (verdict.Panel.Voices < needed)
             sentences.Add($"With {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(verdict.Record)} no pair can be told apart with fewer than {Phrase.Number(needed)} voices, even if all agree.");
+        if (NextSentences.Reach(verdict) is { } reach) sentences.Add(reach);
         if (verdict.Pairs.Any(p => !p.Shown)) sentences.Add("What is left open here is not settled either way: it may still differ.");
         return sentences.ToImmutable();
     }
@@ -31,6 +33,6 @@ internal static class SureSentences
         if (pair is null) return null;
         var share = $"{Phrase.Count(pair.Preferring)} of {Phrase.Number(pair.Voices)} voices put {Naming.Of(verdict, pair.Better)} above {Naming.Of(verdict, second)}";
         var gap = (verdict.Tally[1].AveragePlace - verdict.Tally[0].AveragePlace) ?? pair.Gap;
-        return $"{share}; on average it seems {Phrase.Tenths(gap)} places ahead, and a lead is seen a little too large in a small company.";
+        return $"{share}; on average it seems {Phrase.Places(gap)} ahead, and a lead is seen a little too large in a small company.";
     }
 }

@@ -16,6 +16,8 @@ internal static class Wording
         top.Add(bet);
         top.Add(PanelSentence.Of(verdict));
         top.Add(level);
+        if (ChanceSentence.Of(verdict) is { } chance) top.Add(chance);
+        if (ServingSentences.Headline(verdict) is { } sittings) top.Add(sittings);
         if (TipSentences.Headline(verdict) is { } tips) top.Add(tips);
         top.AddRange(disagreement.Take(TopDisagreements));
         if (LimitSentences.Recipes(verdict) is { } recipes) top.Add(recipes);
@@ -26,6 +28,9 @@ internal static class Wording
             YardstickSentences.All(verdict),
             TipSentences.All(verdict),
             disagreement,
+            AnswerSentences.All(verdict),
+            ServingSentences.All(verdict),
+            NextSentences.All(verdict),
             LimitSentences.All(verdict));
     }
 }

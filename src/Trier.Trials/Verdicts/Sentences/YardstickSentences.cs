@@ -12,13 +12,13 @@ internal static class YardstickSentences
         foreach (var repeat in verdict.Repeats)
         {
             var name = Naming.Of(verdict, repeat.Counts);
-            sentences.Add($"{name} was served twice, and tasters put its two servings {Phrase.Tenths(repeat.MeanDistance)} places apart on average ({Phrase.Tenths(repeat.MeanByLuck)} by luck), next to each other on {Phrase.Number(repeat.NextToEachOther)} of {Phrase.Number(repeat.Ballots)} ballots; that is one taster’s noise.");
+            sentences.Add($"{name} was served twice, and tasters put its two servings {Phrase.Places(repeat.MeanDistance)} apart on average ({Phrase.Tenths(repeat.MeanByLuck)} by luck), next to each other on {Phrase.Number(repeat.NextToEachOther)} of {Phrase.Number(repeat.Ballots)} ballots; that is one taster’s noise.");
             if (repeat.Yardstick is { } y)
                 sentences.Add($"Averages are steadier: two servings of one cheese would land within {Phrase.Tenths(y)} average places of each other in 9 panels of 10.{Within(verdict, y)}");
         }
 
         foreach (var same in verdict.SameRecipe)
-            sentences.Add($"{Naming.Of(verdict, same.Better)} and {Naming.Of(verdict, same.Worse)} are one recipe ({same.Recipe}) made twice, and came out {Phrase.Tenths(same.Gap)} places apart{Against(verdict, same)}.");
+            sentences.Add($"{Naming.Of(verdict, same.Better)} and {Naming.Of(verdict, same.Worse)} are one recipe ({same.Recipe}) made twice, and came out {Phrase.Places(same.Gap)} apart{Against(verdict, same)}.");
         return sentences.ToImmutable();
     }
 

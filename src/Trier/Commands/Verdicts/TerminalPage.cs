@@ -31,6 +31,10 @@ internal static class TerminalPage
         page.Section("How sure", verdict.Words.HowSure.Skip(1));
         page.Section("The yardstick", verdict.Words.Yardsticks);
         page.Section("What tips it", verdict.Words.Tips);
+        page.Section("Who disagrees", verdict.Words.Disagreement);
+        page.Section("What was said", verdict.Words.Answers);
+        page.Section("The serving", verdict.Words.Serving);
+        page.Section("What next", verdict.Words.Next);
         page.Section("Cannot be known", verdict.Words.Limits);
         page.Section("Mind that", verdict.Cautions);
         page.Paragraph(Foot(verdict), indent: 0);

@@ -77,6 +77,7 @@ public static class TrierHost
         services.AddDbContextFactory<TrierDb>(options => options.UseTrierSqlite(settings.Database));
         services.AddSingleton<TrialStore>();
         services.AddSingleton<WheelStore>();
+        services.AddSingleton<Trier.Storage.Verdicts.FindingsStore>();
         services.AddSingleton<SignInLinks>();
         services.AddSingleton<WalkIns>();
         services.AddSingleton<TasterDoors>();

@@ -36,15 +36,16 @@ internal static class Stations
         var trial = $"/trials/{book.Trial.Value}";
         var recipes = book.Entries.Select(entry => entry.Facts.Recipe ?? entry.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count();
         var draft = tasting is DraftTasting;
+        var made = book.Entries.IsEmpty ? StationState.ToCome : StationState.Done;
         var tasted = tasting is ClosedTasting or RevealedTasting;
         return
         [
             new("Plan", $"{Count(recipes, "recipe")}, {Count(book.Entries.Length, "wheel")}", draft ? StationState.Now : StationState.Done, trial),
-            new("Make", MadeWords(book), StationState.Done),
-            new("Age", AgeWords(book), StationState.Done),
+            new("Make", MadeWords(book), made),
+            new("Age", AgeWords(book), made),
             new("Cut", CutWords(book), draft ? StationState.ToCome : StationState.Done, $"{trial}#wheels"),
             new("Taste", TasteWords(tasting), draft ? StationState.ToCome : tasted ? StationState.Done : StationState.Now, draft ? $"{trial}#seal" : tasting is SealedTasting ? $"{trial}/plates" : $"{trial}/board"),
-            new("Decide", tasting is RevealedTasting ? $"key opened {Dates.Clock(book.RevealedAt!.Value)}" : "after the key is opened", tasted ? StationState.Now : StationState.ToCome, tasting is RevealedTasting ? $"{trial}/verdict" : null),
+            new("Decide", tasting switch { RevealedTasting => $"key opened {Dates.Clock(book.RevealedAt!.Value)}", ClosedTasting => "key still sealed", _ => "after the key is opened" }, tasted ? StationState.Now : StationState.ToCome, tasting is RevealedTasting ? $"{trial}/verdict" : null),
         ];
     }
 
