@@ -32,7 +32,9 @@ RATIOS = [
 # Work, own name, bar in the unit, unit, factor from what is printed.
 LIMITS = [
     ("exact Friedman p, a tie in every ballot, 15 by 5, two threads", "exact tied 15x5", 1, "s", 1),
+    ("the same, half its processor time", "exact tied 15x5 processor", 1, "s", 1),
     ("20 by 5, two threads", "exact tied 20x5", 5, "s", 1),
+    ("the same, half its processor time", "exact tied 20x5 processor", 5, "s", 1),
     ("50 by 4, two threads", "exact tied 50x4", 1, "s", 1),
     ("Plackett-Luce on 1,000,000 orders of 10, two cores", "plackett-luce 1000000x10", 5, "s", 1),
     ("the same, largest memory of the process", "plackett-luce 1000000x10 megabytes", 500, "MB", 1),

@@ -6,8 +6,11 @@ using Trier.Calibration;
 var sections = new (string Name, Func<Run, string> Make)[]
 {
     ("sizes", Sizes.Make),
+    ("camps", Camping.Make),
     ("approximations", Approximations.Make),
     ("pairs", FalsePairs.Make),
+    ("comparisons", Comparisons.Make),
+    ("orders", Orders.Make),
     ("favourite", Favourites.Make),
     ("ladder", Ladder.Make),
     ("figures", Figures.Make),

@@ -1,9 +1,11 @@
 using Trier.Statistics.Agreement;
 using Trier.Statistics.ChoiceModels;
 using Trier.Statistics.Counting;
+using Trier.Statistics.Designs;
 using Trier.Statistics.Discrimination;
 using Trier.Statistics.Distributions;
 using Trier.Statistics.Influence;
+using Trier.Statistics.Power;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.Rankings;
 using Trier.Statistics.RankTests;
@@ -168,5 +170,30 @@ public sealed class MethodExamples
         Assert.Equal(0.05, Tails.Normal(1.6448536269514722), 12);
         var share = Interval.OfShare(9, 12);
         Assert.True(share.Low < 0.75 && share.High > 0.75);
+    }
+
+    [Fact]
+    public void Page_power()
+    {
+        // Fourteen tasters, three wheels, one preferred 2 : 1 over each other.
+        var found = PanelPower.Simulate(PanelModel.Favourite(3, 2), 14, new Seed(1));
+        Assert.InRange(found.LeaderRight.Share, 0.79, 0.87);
+        Assert.InRange(found.ShownRight.Share, 0.19, 0.28);
+        Assert.True(found.ShownWrong.Share < 0.02);
+        Assert.Equal((37, 42), HeadToHeadPower.PanelSize(2, 0.5));
+    }
+
+    [Fact]
+    public void Page_serving_orders()
+    {
+        // Seven wheels, three a taster, fourteen tasters: two balanced designs.
+        var some = ServingPlan.For(7, 14, 3, new Seed(1)).Value;
+        Assert.True(some.Blocks!.IsBalanced);
+        Assert.Equal(7.0 / 9, some.Efficiency, 9);
+
+        // Five wheels and one of them again, twelve tasters: the repeat is never served next to itself.
+        var repeat = ServingPlan.For(6, 12, 6, new Seed(1), (0, 5)).Value;
+        Assert.Equal(0, repeat.Balance.Adjacent(0, 5));
+        Assert.Equal(0, repeat.Balance.PositionSpread);
     }
 }

@@ -15,7 +15,7 @@ internal static class ShuffleConvolution
     // Sums of two parts in a fixed order: the result does not depend on how many threads run.
     private const int StatesWorthSplitting = 2048;
 
-    private const int Width = 8;
+    private const int Width = ShuffleStep.Width;
 
     /// <summary>
     /// The work formula: sum over ballots of states(i) x orders(i), with states(i) = k^(k-2) (R_i/(k-1))^(k-1)/k!, the lattice volume of a
@@ -47,10 +47,10 @@ internal static class ShuffleConvolution
     public static double UpperTail(WholeBallots ballots)
     {
         var k = ballots.Items;
-        var steps = new List<Step>();
+        var steps = new List<ShuffleStep>();
         foreach (var (sorted, count) in ballots.Patterns.OrderBy(pattern => Arrangements.Count(pattern.Sorted)))
         {
-            var step = new Step(sorted);
+            var step = new ShuffleStep(sorted);
             for (var i = 0L; i < count; i++) steps.Add(step);
         }
 
@@ -86,7 +86,7 @@ internal static class ShuffleConvolution
     {
         var k = ballots.Items;
         var bits = 64 / k;
-        var steps = ballots.Patterns.OrderBy(pattern => Arrangements.Count(pattern.Sorted)).SelectMany(pattern => Enumerable.Repeat(new Step(pattern.Sorted), (int)pattern.Count)).ToList();
+        var steps = ballots.Patterns.OrderBy(pattern => Arrangements.Count(pattern.Sorted)).SelectMany(pattern => Enumerable.Repeat(new ShuffleStep(pattern.Sorted), (int)pattern.Count)).ToList();
         var states = new StateTable(4);
         var ignored = 0.0;
         states.Add(Pack(steps[0].Sorted, bits), 1);
@@ -145,7 +145,7 @@ internal static class ShuffleConvolution
         return squares;
     }
 
-    private static StateTable Advance(StateTable states, Step step, int bits, int k, int mirror, Settling settle, ref double tail)
+    private static StateTable Advance(StateTable states, ShuffleStep step, int bits, int k, int mirror, Settling settle, ref double tail)
     {
         var (keys, weights) = states.Entries();
         if (keys.Length < StatesWorthSplitting)
@@ -168,7 +168,7 @@ internal static class ShuffleConvolution
     }
 
     private static double AdvancePart(
-        ulong[] keys, double[] weights, int from, int to, Step step, int bits, int k, int mirror, Settling settle, StateTable next)
+        ulong[] keys, double[] weights, int from, int to, ShuffleStep step, int bits, int k, int mirror, Settling settle, StateTable next)
     {
         var settled = 0.0;
         Span<int> lanes = stackalloc int[k];
@@ -206,7 +206,7 @@ internal static class ShuffleConvolution
         return settled;
     }
 
-    private static double Finish(StateTable states, Step step, int bits, int k, double observed)
+    private static double Finish(StateTable states, ShuffleStep step, int bits, int k, double observed)
     {
         var (keys, weights) = states.Entries();
         var middle = keys.Length < StatesWorthSplitting ? keys.Length : keys.Length / 2;
@@ -218,7 +218,7 @@ internal static class ShuffleConvolution
         return first + second;
     }
 
-    private static double FinishPart(ulong[] keys, double[] weights, int from, int to, Step step, int bits, int k, double observed)
+    private static double FinishPart(ulong[] keys, double[] weights, int from, int to, ShuffleStep step, int bits, int k, double observed)
     {
         var tail = 0.0;
         Span<int> lanes = stackalloc int[k];
@@ -295,90 +295,5 @@ internal static class ShuffleConvolution
             lanes[i] = (int)(key & mask);
             key >>= bits;
         }
-    }
-
-    /// <summary>One ballot to be shuffled: its orders in blocks of eight, one vector per item, the last block filled up with zeros.</summary>
-    private sealed class Step
-    {
-        private readonly int _count;
-
-        public Step(int[] sorted)
-        {
-            var k = sorted.Length;
-            Sorted = sorted;
-            var orders = Arrangements.All(sorted);
-            _count = orders.Length / k;
-            Blocks = (_count + Width - 1) / Width;
-            Chance = 1.0 / _count;
-            Lanes = new Vector256<int>[Blocks * k];
-            Span<int> cells = stackalloc int[Width];
-            for (var block = 0; block < Blocks; block++)
-            {
-                for (var i = 0; i < k; i++)
-                {
-                    cells.Clear();
-                    for (var j = 0; j < Width && (block * Width) + j < _count; j++) cells[j] = orders[(((block * Width) + j) * k) + i];
-                    Lanes[(block * k) + i] = Vector256.Create<int>(cells);
-                }
-            }
-
-            foreach (var score in sorted)
-            {
-                Total += score;
-                Squares += (long)score * score;
-            }
-
-            Norm = Math.Sqrt(Squares - (Total * Total / k));
-            IsMirrored = Enumerable.Range(0, k).All(i => sorted[i] + sorted[k - 1 - i] == sorted[^1]);
-        }
-
-        /// <summary>True where the scores, taken from the largest, are the same scores.</summary>
-        public bool IsMirrored { get; }
-
-        public int[] Sorted { get; }
-
-        public int Blocks { get; }
-
-        public Vector256<int>[] Lanes { get; }
-
-        public double Chance { get; }
-
-        public double Total { get; }
-
-        public long Squares { get; }
-
-        /// <summary>Length of the centred vector.</summary>
-        public double Norm { get; }
-
-        /// <summary>One bit for each real order of a block.</summary>
-        public uint Real(int block) => block < Blocks - 1 ? 0xFFu : 0xFFu >> ((Blocks * Width) - _count);
-    }
-
-    /// <summary>
-    /// When a state's fate is settled: with centred length r and ballots of total length rest to come, the end lies between r - rest and r + rest.
-    /// Held as bounds on the sum of squared totals. The margins keep rounding from settling a state that could land exactly on the observed value.
-    /// </summary>
-    private sealed class Settling
-    {
-        private const double Margin = 1e-9;
-
-        public Settling(double observedNorm, double rest, double centre)
-        {
-            var low = (observedNorm * (1 - Margin)) - rest - Margin;
-            Hopeless = low > 0 ? (int)Math.Min(int.MaxValue, Math.Ceiling(centre + (low * low))) : int.MinValue;
-            var high = (observedNorm * (1 + Margin)) + rest + Margin;
-            Certain = (int)Math.Min(int.MaxValue, Math.Floor(centre + (high * high)));
-        }
-
-        private Settling() => (Hopeless, Certain) = (int.MinValue, int.MaxValue);
-
-        /// <summary>Settles nothing.</summary>
-        public static Settling Never { get; } = new();
-
-        /// <summary>Below this sum of squares the tail is out of reach.</summary>
-        public int Hopeless { get; }
-
-        /// <summary>Above this sum of squares the tail is certain.</summary>
-        public int Certain { get; }
     }
 }

@@ -23,6 +23,18 @@ public sealed class PanelPowerTests
         Assert.Equal(TestMethod.Exact, found.Gate);
     }
 
+    /// <summary>By the same second implementation: the wrong wheel leads at level 5 or 6 in 1.4 % (5 items, 8 voices) and 0.9 % (3 items, 14 voices), at level 6 in under 0.03 %.</summary>
+    [Theory]
+    [InlineData(5, 8, 1.4)]
+    [InlineData(3, 14, 0.9)]
+    public void The_wrong_leader_is_shown_as_seldom_as_a_second_implementation_found(int items, int voices, double percent)
+    {
+        var found = PanelPower.Simulate(PanelModel.Favourite(items, 2), voices, new Seed(2), 20_000);
+        Near(percent, found.ShownWrong, 0.05);
+        Assert.InRange(found.FalseAll.Share, 0, 0.001);
+        Assert.Equal(found.Levels[5].Share + found.Levels[6].Share, found.ShownRight.Share + found.ShownWrong.Share, 12);
+    }
+
     /// <summary>The fast way looks the gate's p up; the slow way tests every panel. The two draw from different streams.</summary>
     [Fact]
     public void The_fast_way_concludes_as_the_whole_judgement_does()
