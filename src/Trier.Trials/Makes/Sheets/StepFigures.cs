@@ -5,6 +5,7 @@ using Trier.Dairy.Heating;
 using Trier.Dairy.Pressing;
 using Trier.Dairy.Quantities;
 using Trier.Dairy.Rennet;
+using Trier.Dairy.Tables;
 using Trier.Trials.Makes.Recipes;
 using Sources = Trier.Dairy.Workings.Sources;
 
@@ -107,7 +108,7 @@ internal sealed class StepFigures(SheetWork work, WheelWork wheel)
         }
 
         var pressure = Pressure.FromKilopascals(step[Target.Kilopascals]!.Value);
-        var others = PressingCase.All.Where(known => known.Style == work.Recipe.Style).ToList();
+        var others = PressingCase.All.Where(known => known.Style == work.Recipe.Style || (known.Style == Style.Alpine && work.Recipe.Style == Style.Swiss)).ToList();
         if (others.Count > 0 && (pressure < others.Min(known => known.From) || pressure > others.Max(known => known.To)))
             work.Note($"Texts for this style name {Write.Number(others.Min(known => known.From.Kilopascals))} to {Write.Number(others.Max(known => known.To.Kilopascals))} kPa; they disagree widely.");
         if (pressure.Pascals * face.Area.SquareMetres / 9.80665 <= Means.FollowerKilograms)

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Trier.Dairy.Eyes;
-using Trier.Trials.Makes.Recipes;
 using Trier.Trials.Makes.Sheets;
 
 namespace Trier.Commands.Makes;
@@ -21,7 +20,7 @@ internal static class SheetText
         foreach (var step in sheet.Steps)
         {
             var when = start is { } clock ? clock.Add(step.Starts).ToString("HH:mm", CultureInfo.InvariantCulture) : FigureText.Write(Measure.Time, step.Starts.TotalMinutes, units);
-            var aims = string.Join(", ", step.Step.Aims.Where(aim => aim.Target != Target.Dose).Select(aim => Aim(aim, units)));
+            var aims = AimText.Write(step.Step, units);
             text.AddRange(Wrap($"{step.Number.ToString(CultureInfo.InvariantCulture),2}  {when,-10} {step.Step.Heading}{(aims.Length > 0 ? ": " + aims : "")}", "", "               "));
             foreach (var figure in step.Figures) text.AddRange(Wrap($"               {Tell(figure)}", "", "                 "));
             if (step.Step.Note.Length > 0) text.AddRange(Wrap($"               {step.Step.Note}", "", "               "));
@@ -78,12 +77,6 @@ internal static class SheetText
         EyesPossible.CannotTell => "Eyes may or may not come in a wheel of this size: the error is larger than the answer.",
         _ => "Eyes are unlikely in a wheel of this size: if it stays blind, that is physics and not a mistake.",
     };
-
-    private static string Aim(Aim aim, UnitSystem units)
-    {
-        var measure = aim.Target.Field.Unit switch { "C" => Measure.Temperature, "min" => Measure.Time, "kPa" => Measure.Pressure, "cm" => Measure.Length, _ => (Measure?)null };
-        return measure is { } known ? FigureText.Write(known, aim.Value, units) : aim.InWords();
-    }
 
     private static IEnumerable<string> Wrap(string text, string first, string rest)
     {
