@@ -23,7 +23,7 @@ public sealed class MakeCommandTests
     // M10, M10b
     [InlineData("Add 6.51 kg of skim of 0.05 % fat: 26.51 kg of milk with 3.03 % fat, protein to fat 1.1.", "standardise", "--milk", "20kg", "--fat", "4", "--to-ratio", "1.10")]
     // M11
-    [InlineData("Take off 0.606 of 35 % fat", "standardise", "--milk", "20kg", "--fat", "4,0", "--to-ratio", "1.10", "--cream", "35")]
+    [InlineData("Take off 0.6066 kg of cream of 35 % fat", "standardise", "--milk", "20kg", "--fat", "4,0", "--to-ratio", "1.10", "--cream", "35")]
     // P2, P2b, P2c
     [InlineData("23.75 kPa, which is 3.45 psi or 0.2422 kgf/cm2.", "press", "--weight", "10kg", "--lever", "4", "--mould", "14.5cm")]
     // P6
