@@ -89,10 +89,11 @@ public sealed class MakeStore(IDbContextFactory<TrierDb> databases, WriterGate w
         if (!outcome.TryGet(out var events)) return Outcome.Fault<Make>(outcome.Problems);
         var after = Make.Read(id, [.. make.Log, .. Number(events, make.Log.Length)]);
         Append(writing, id, events, make.Log.Length, send);
-        foreach (var wheel in numbered)
+        for (var i = 0; i < numbered.Length; i++)
         {
+            var wheel = numbered[i];
             writing.WheelNumbers.Add(new WheelNumberRow { Number = wheel.Number, Wheel = wheel.Wheel, Make = id });
-            writing.WheelRevisions.Add(new WheelRevisionRow { Wheel = wheel.Wheel, Revision = 1, At = now.UtcTicks, Json = RecordJson.Write(new Wheel(wheel.Wheel, wheel.Name, WheelFactsOf.Of(after, wheel))) });
+            writing.WheelRevisions.Add(new WheelRevisionRow { Wheel = wheel.Wheel, Revision = 1, At = now.UtcTicks + i, Json = RecordJson.Write(new Wheel(wheel.Wheel, wheel.Name, WheelFactsOf.Of(after, wheel))) });
         }
 
         await writing.SaveChangesAsync(CancellationToken.None);
