@@ -26,6 +26,10 @@ public sealed class TrierDb(DbContextOptions<TrierDb> options) : DbContext(optio
 
     internal DbSet<WheelNumberRow> WheelNumbers => Set<WheelNumberRow>();
 
+    internal DbSet<ThingRow> Things => Set<ThingRow>();
+
+    internal DbSet<ThingEventRow> ThingEvents => Set<ThingEventRow>();
+
     internal DbSet<SignInLinkRow> SignInLinks => Set<SignInLinkRow>();
 
     internal DbSet<WalkInRow> WalkIns => Set<WalkInRow>();
@@ -42,5 +46,6 @@ public sealed class TrierDb(DbContextOptions<TrierDb> options) : DbContext(optio
         configurationBuilder.Properties<RevisionId>().HaveConversion<RevisionIdConverter>();
         configurationBuilder.Properties<RecipeId>().HaveConversion<RecipeIdConverter>();
         configurationBuilder.Properties<MakeId>().HaveConversion<MakeIdConverter>();
+        configurationBuilder.Properties<ThingId>().HaveConversion<ThingIdConverter>();
     }
 }

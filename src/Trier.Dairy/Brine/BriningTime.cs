@@ -91,7 +91,7 @@ public static class BriningTime
             Sources.Crank)
         {
             Domain = "Diffusion: brine to 22 %, to 48 h",
-            LikelyError = "Within a factor of 2, mostly too short; the long end of the band is the safer side.",
+            LikelyError = "Within a factor of 2, mostly too short: lean to the long end of the band, since too little salt is the greater risk.",
             AlsoFrom = [Sources.Floury, Sources.Melilli, Sources.RulePound],
         });
         TimeSpan Time(Diffusivity d) => FiniteCylinder.TimeFor(size, d, uptake);

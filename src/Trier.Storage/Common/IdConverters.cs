@@ -14,3 +14,5 @@ internal sealed class RevisionIdConverter() : ValueConverter<RevisionId, Guid>(i
 internal sealed class RecipeIdConverter() : ValueConverter<RecipeId, Guid>(id => id.Value, value => new RecipeId(value));
 
 internal sealed class MakeIdConverter() : ValueConverter<MakeId, Guid>(id => id.Value, value => new MakeId(value));
+
+internal sealed class ThingIdConverter() : ValueConverter<ThingId, Guid>(id => id.Value, value => new ThingId(value));

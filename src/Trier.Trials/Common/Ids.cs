@@ -23,3 +23,7 @@ public readonly record struct RecipeId(Guid Value);
 /// <summary>Names one make: a vat-day by one recipe version.</summary>
 /// <param name="Value">Made by the shell.</param>
 public readonly record struct MakeId(Guid Value);
+
+/// <summary>Names one thing on the shelf: a brine, a lot, an instrument.</summary>
+/// <param name="Value">Made by the shell.</param>
+public readonly record struct ThingId(Guid Value);

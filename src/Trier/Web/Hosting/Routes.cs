@@ -2,6 +2,7 @@ using Trier.Web.Access;
 using Trier.Web.Makes.Days;
 using Trier.Web.Makes.Recipes;
 using Trier.Web.Makes.Sheets;
+using Trier.Web.Makes.Shelf;
 using Trier.Web.Plans;
 using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
@@ -28,5 +29,7 @@ internal static class Routes
         maker.MapRecipes();
         maker.MapSheets();
         maker.MapMakes();
+        maker.MapMeters();
+        maker.MapShelf();
     }
 }

@@ -79,6 +79,7 @@ public static class TrierHost
         services.AddSingleton<WheelStore>();
         services.AddSingleton<RecipeStore>();
         services.AddSingleton<MakeStore>();
+        services.AddSingleton<ThingStore>();
         services.AddSingleton<SignInLinks>();
         services.AddSingleton<WalkIns>();
         services.AddSingleton<TasterDoors>();

@@ -84,7 +84,7 @@ public sealed class VatDayPagesTests
         await maker.PostAsync(touch);
         await maker.PostAsync(touch);
         Assert.Equal(HttpStatusCode.OK, maker.Answer.StatusCode);
-        Assert.Contains("step 2 of 16", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("step 2 of 17", maker.Text, StringComparison.Ordinal);
         await TouchAsync(maker);
         await TouchAsync(maker, ("pH", "66"), ("note", "slow?"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
@@ -107,6 +107,57 @@ public sealed class VatDayPagesTests
         Assert.Matches(@"was \d\d:\d\d; 23 °C, corrected \d\d:\d\d: digits swapped", maker.Text);
         await maker.GetAsync($"{make}/steps/9");
         Assert.Equal(HttpStatusCode.NotFound, maker.Answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_meter_s_file_is_read_by_its_names_drawn_and_its_columns_are_remembered()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await BeginAsync(maker, "alpine");
+        var make = maker.Path;
+        await maker.GetAsync($"{make}/meter");
+        await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH")), "file", "curve.csv", "a,b\n0,6.60\n30,6.58\n60,6.41\n");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
+        Assert.Contains("Which column holds the time? There are a, b.", maker.Text, StringComparison.Ordinal);
+        await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH"), ("time", "a"), ("date", ""), ("value", "b")), "file", "curve.csv", "a,b\n0,6.60\n30,6.58\n60,6.41\n");
+        Assert.Equal($"{make}/record", maker.Path);
+        Assert.Contains("curve.csv: 3 readings of pH", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("and a meter’s curve", maker.Html, StringComparison.Ordinal);
+        await maker.GetAsync($"{make}/meter");
+        await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH")), "file", "next.csv", "a,b\n90,6.30\n120,6.21\n");
+        Assert.Contains("next.csv: 2 readings of pH", maker.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Things_on_the_shelf_have_histories_and_a_checked_meter_ends_the_remark()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await BeginAsync(maker, "alpine");
+        var make = maker.Path;
+        await TouchAsync(maker);
+        await TouchAsync(maker);
+        await TouchAsync(maker, ("pH", "6,6"));
+        await maker.GetAsync($"{make}/record");
+        Assert.Contains("no check of a pH meter is written within a day before", maker.Text, StringComparison.Ordinal);
+
+        await maker.GetAsync("/shelf");
+        Assert.Contains("The shelf is empty.", maker.Text, StringComparison.Ordinal);
+        await maker.PostAsync(maker.Form("/shelf", ("kind", "PhMeter"), ("name", " "), ("expires", "30/02/2026")));
+        Assert.Contains("“30/02/2026” is no day of the calendar", maker.Text, StringComparison.Ordinal);
+        await maker.PostAsync(maker.Form("/shelf", ("kind", "PhMeter"), ("name", "Small meter"), ("expires", "")));
+        Assert.Contains("Not checked within a day", maker.Text, StringComparison.Ordinal);
+        await maker.PostAsync(maker.Form("/shelf/", ("deed", "Checked"), ("note", "7,00 as 7,02")));
+        Assert.DoesNotContain("Not checked within a day", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync($"{make}/record");
+        Assert.DoesNotContain("no check of a pH meter", maker.Text, StringComparison.Ordinal);
+
+        await maker.GetAsync("/shelf");
+        await maker.PostAsync(maker.Form("/shelf", ("kind", "Brine"), ("name", "Brine of May"), ("expires", "")));
+        await maker.PostAsync(maker.Form("/shelf/", ("deed", "Used"), ("wheels", "3, 4"), ("raw", "yes")));
+        Assert.Contains("used, wheels 3, 4 (raw milk)", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("boil it before wheels of other milk go in", maker.Text, StringComparison.Ordinal);
     }
 
     [Fact]
