@@ -2,7 +2,7 @@
 //
 //     dotnet run eng/test.cs [--no-skips]
 //
-// Sees to a Chromium for the browser tests, builds the solution once, runs each test project, sums the results and ends with one
+// Sees to a Chromium and a QR reader for the browser tests, builds the solution once, runs each test project, sums the results and ends with one
 // line, "N passed, N failed, N skipped" (the last part only where something was skipped). With --no-skips a skipped test is a failure.
 // A build or a test project that breaks counts as one failure. Exit code: 0 all passed, 1 something failed, 2 the command is wrong.
 
@@ -159,19 +159,25 @@ static void ShowSkips(string report)
         Console.WriteLine($"  {group.Count()} skipped: {group.Key}");
 }
 
-// The browser tests read TRIER_CHROMIUM and skip, saying so, where it is not set.
+// The browser tests read TRIER_CHROMIUM and skip, saying so, where it is not there. They read printed QR codes back with zbarimg and pdftoppm.
 async Task SeeToChromiumAsync()
 {
-    if (Chromium() is null && OperatingSystem.IsLinux() && File.Exists("/etc/debian_version") && Environment.UserName == "root")
+    // Somebody who names a browser means that one: no other is looked for, and none is installed.
+    var named = Environment.GetEnvironmentVariable("TRIER_CHROMIUM") is { Length: > 0 };
+    var missing = new List<string>();
+    if (!named && Chromium() is null) missing.Add("chromium");
+    if (Found("zbarimg") is null) missing.Add("zbar-tools");
+    if (Found("pdftoppm") is null) missing.Add("poppler-utils");
+    if (missing.Count > 0 && OperatingSystem.IsLinux() && File.Exists("/etc/debian_version") && Environment.UserName == "root")
     {
-        Console.WriteLine("No Chromium here: installing Debian's for the browser tests.");
+        Console.WriteLine($"Installing for the browser tests, from Debian: {string.Join(", ", missing)}.");
         Environment.SetEnvironmentVariable("DEBIAN_FRONTEND", "noninteractive");
         if (await RunAsync("apt-get", ["update", "-qq"], root) == 0)
-            await RunAsync("apt-get", ["install", "-y", "-qq", "--no-install-recommends", "chromium"], root);
+            await RunAsync("apt-get", ["install", "-y", "-qq", "--no-install-recommends", .. missing], root);
     }
 
     var found = Chromium();
-    Environment.SetEnvironmentVariable("TRIER_CHROMIUM", found);
+    if (!named) Environment.SetEnvironmentVariable("TRIER_CHROMIUM", found);
     Console.WriteLine(found is null
         ? "No Chromium: the browser tests will skip. Install it, or name one in TRIER_CHROMIUM."
         : $"Browser tests use {found}.");
@@ -180,8 +186,12 @@ async Task SeeToChromiumAsync()
 static string? Chromium()
 {
     if (Environment.GetEnvironmentVariable("TRIER_CHROMIUM") is { Length: > 0 } named) return File.Exists(named) ? named : null;
+    return OperatingSystem.IsWindows() ? Found("chrome.exe", "chromium.exe") : Found("chromium", "chromium-browser", "google-chrome");
+}
+
+static string? Found(params string[] names)
+{
     var folders = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries).Prepend("/usr/bin");
-    string[] names = OperatingSystem.IsWindows() ? ["chrome.exe", "chromium.exe"] : ["chromium", "chromium-browser", "google-chrome"];
     return names.SelectMany(name => folders.Select(folder => Path.Combine(folder, name))).FirstOrDefault(File.Exists);
 }
 

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Trier.Storage.Access;
 using Trier.Storage.Makes;
 using Trier.Storage.Tastings;
+using Trier.Storage.Verdicts;
 using Trier.Trials.Common;
 
 namespace Trier.Storage;
@@ -33,6 +34,8 @@ public sealed class TrierDb(DbContextOptions<TrierDb> options) : DbContext(optio
     internal DbSet<SignInLinkRow> SignInLinks => Set<SignInLinkRow>();
 
     internal DbSet<WalkInRow> WalkIns => Set<WalkInRow>();
+
+    internal DbSet<KeptFindingsRow> KeptFindings => Set<KeptFindingsRow>();
 
     /// <inheritdoc/>
     protected override void OnModelCreating(ModelBuilder modelBuilder) => modelBuilder.ApplyConfigurationsFromAssembly(typeof(TrierDb).Assembly);

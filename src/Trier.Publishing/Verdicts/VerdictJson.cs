@@ -4,8 +4,6 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Unicode;
-using Trier.Statistics.Distributions;
-using Trier.Statistics.RankTests;
 using Trier.Trials.Verdicts;
 using Trier.Trials.Verdicts.Findings;
 
@@ -36,41 +34,12 @@ public static class VerdictJson
             Counts(json, verdict);
             Tests(json, verdict);
             VerdictJsonStability.Write(json, verdict);
+            VerdictJsonPeople.Write(json, verdict);
             Words(json, verdict);
             json.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(buffer.WrittenSpan) + "\n";
-    }
-
-    internal static void List<T>(this Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write)
-    {
-        json.WriteStartArray(name);
-        foreach (var item in items) write(item);
-        json.WriteEndArray();
-    }
-
-    internal static void Texts(this Utf8JsonWriter json, string name, IEnumerable<string> texts) => json.List(name, texts, json.WriteStringValue);
-
-    internal static void Number(this Utf8JsonWriter json, string name, double? number)
-    {
-        if (number is { } value && double.IsFinite(value)) json.WriteNumber(name, value);
-        else json.WriteNull(name);
-    }
-
-    internal static void Between(this Utf8JsonWriter json, string name, Interval? interval)
-    {
-        if (interval is not { } range)
-        {
-            json.WriteNull(name);
-            return;
-        }
-
-        json.WriteStartObject(name);
-        json.Number("low", range.Low);
-        json.Number("high", range.High);
-        json.Number("level", range.Level);
-        json.WriteEndObject();
     }
 
     private static void Head(Utf8JsonWriter json, Verdict verdict)
@@ -91,45 +60,38 @@ public static class VerdictJson
         json.WriteNumber("voices", verdict.Panel.Voices);
         json.WriteNumber("withTies", verdict.Panel.WithTies);
         json.WriteEndObject();
-        json.List("samples", verdict.Record.Samples.OrderBy(s => s.Id, StringComparer.Ordinal), sample =>
+        json.Objects("samples", verdict.Record.Samples.OrderBy(s => s.Id, StringComparer.Ordinal), sample =>
         {
-            json.WriteStartObject();
             json.WriteString("id", sample.Id);
             json.WriteString("wheel", sample.RepeatOf is null ? sample.Name : verdict.Sample(sample.RepeatOf).Name);
             json.Texts("codes", sample.Code is null ? [] : [sample.Code]);
             json.WriteString("repeatOf", sample.RepeatOf);
-            json.WriteEndObject();
         });
         json.Texts("leader", verdict.Leaders);
     }
 
     private static void Counts(Utf8JsonWriter json, Verdict verdict)
     {
-        json.List("tally", verdict.Tally, line => Tally(json, line));
-        json.List("tallyWithTheKey", verdict.TallyWithTheKey, line => Tally(json, line));
-        json.List("headToHead", verdict.HeadToHead, pair =>
+        json.Objects("tally", verdict.Tally, line => Tally(json, line));
+        json.Objects("tallyWithTheKey", verdict.TallyWithTheKey, line => Tally(json, line));
+        json.Objects("headToHead", verdict.HeadToHead, pair =>
         {
-            json.WriteStartObject();
             json.WriteString("id", pair.Id);
             json.WriteString("other", pair.Other);
             json.WriteNumber("above", pair.Above);
             json.WriteNumber("ties", pair.Ties);
             json.WriteNumber("below", pair.Below);
-            json.WriteEndObject();
         });
-        json.List("places", verdict.Places, place =>
+        json.Objects("places", verdict.Places, place =>
         {
-            json.WriteStartObject();
             json.WriteString("id", place.Id);
             json.Number("complete", place.Complete);
             json.Number("adjusted", place.Adjusted);
-            json.WriteEndObject();
         });
     }
 
     private static void Tally(Utf8JsonWriter json, TallyLine line)
     {
-        json.WriteStartObject();
         json.WriteString("id", line.Id);
         json.WriteNumber("firsts", line.Firsts);
         json.WriteNumber("firstsShared", line.FirstsShared);
@@ -141,48 +103,34 @@ public static class VerdictJson
         json.Number("placePoints", line.PlacePoints);
         json.Number("meanLiking", line.MeanLiking);
         json.WriteNumber("likings", line.Likings);
-        json.WriteEndObject();
     }
 
     private static void Tests(Utf8JsonWriter json, Verdict verdict)
     {
-        if (verdict.Friedman is { } friedman)
+        json.Object("friedman", verdict.Friedman, friedman =>
         {
-            json.WriteStartObject("friedman");
             json.Number("statistic", friedman.Statistic);
             json.WriteNumber("degreesOfFreedom", friedman.DegreesOfFreedom);
-            Chance(json, friedman.P);
+            json.Chance(friedman.P);
             json.Number("chiSquareP", friedman.ChiSquareP);
             json.WriteNumber("ballots", friedman.Ballots);
-            json.WriteEndObject();
-        }
-        else
-        {
-            json.WriteNull("friedman");
-        }
+        });
 
         json.Number("kendallW", verdict.Friedman?.KendallW);
         json.Number("meanRankCorrelation", verdict.Gate?.MeanCorrelation);
-        if (verdict.Gate is { } gate)
+        json.Object("gate", verdict.Gate, gate =>
         {
-            json.WriteStartObject("gate");
             json.Number("statistic", gate.Statistic);
-            Chance(json, gate.P);
+            json.Chance(gate.P);
             json.Number("leadLuck", gate.LeadLuck?.Value);
             json.Number("tieLuck", gate.TieLuck);
-            json.WriteEndObject();
-        }
-        else
-        {
-            json.WriteNull("gate");
-        }
+        });
 
         json.WriteNumber("level", verdict.Level.Level);
         json.Texts("shownOver", verdict.Level.ShownOver);
         json.Texts("open", verdict.Level.Open);
-        json.List("pairs", verdict.Pairs, pair =>
+        json.Objects("pairs", verdict.Pairs, pair =>
         {
-            json.WriteStartObject();
             json.WriteString("better", pair.Better);
             json.WriteString("worse", pair.Worse);
             json.WriteBoolean("shown", pair.Shown);
@@ -192,11 +140,9 @@ public static class VerdictJson
             json.Between("gapInterval", pair.GapInterval);
             json.Number("preferring", pair.Preferring);
             json.WriteNumber("voices", pair.Voices);
-            json.WriteEndObject();
         });
-        if (verdict.Kemeny is { } kemeny)
+        json.Object("kemeny", verdict.Kemeny, kemeny =>
         {
-            json.WriteStartObject("kemeny");
             json.WriteNumber("optima", kemeny.Optima);
             json.Number("distance", kemeny.Distance);
             json.Number("agreement", kemeny.Agreement);
@@ -206,24 +152,7 @@ public static class VerdictJson
                 foreach (var id in order) json.WriteStringValue(id);
                 json.WriteEndArray();
             });
-            json.WriteEndObject();
-        }
-        else
-        {
-            json.WriteNull("kemeny");
-        }
-    }
-
-    private static void Chance(Utf8JsonWriter json, PValue p)
-    {
-        json.Number("pValue", p.Value);
-        json.WriteString("method", p.Method switch
-        {
-            TestMethod.Exact => "exact",
-            TestMethod.Permutation => "permutation",
-            _ => "chiSquare",
         });
-        json.Number("error", p.Error);
     }
 
     private static void Words(Utf8JsonWriter json, Verdict verdict)
@@ -233,6 +162,8 @@ public static class VerdictJson
         json.Texts("howSure", verdict.Words.HowSure);
         json.Texts("yardstickSentences", verdict.Words.Yardsticks);
         json.Texts("whatTipsIt", verdict.Words.Tips);
+        json.Texts("disagreement", verdict.Words.Disagreement);
+        json.Texts("answers", verdict.Words.Answers);
         json.Texts("limits", verdict.Words.Limits);
         json.Texts("cautions", verdict.Cautions);
     }

@@ -9,9 +9,8 @@ internal static class VerdictJsonStability
 {
     public static void Write(Utf8JsonWriter json, Verdict verdict)
     {
-        json.List("repeats", verdict.Repeats, repeat =>
+        json.Objects("repeats", verdict.Repeats, repeat =>
         {
-            json.WriteStartObject();
             json.WriteString("check", repeat.Check);
             json.WriteString("counts", repeat.Counts);
             json.WriteNumber("ballots", repeat.Ballots);
@@ -24,21 +23,17 @@ internal static class VerdictJsonStability
             json.Number("nextPValue", repeat.NextP);
             json.Number("yardstick", repeat.Yardstick);
             json.Number("meanLikingGap", repeat.MeanLikingGap);
-            json.WriteEndObject();
         });
-        json.List("sameRecipe", verdict.SameRecipe, same =>
+        json.Objects("sameRecipe", verdict.SameRecipe, same =>
         {
-            json.WriteStartObject();
             json.WriteString("recipe", same.Recipe);
             json.WriteString("better", same.Better);
             json.WriteString("worse", same.Worse);
             json.Number("gap", same.Gap);
             json.Between("gapInterval", same.Interval);
-            json.WriteEndObject();
         });
-        json.List("variants", verdict.Variants, variant =>
+        json.Objects("variants", verdict.Variants, variant =>
         {
-            json.WriteStartObject();
             json.WriteString("kind", JsonNamingPolicy.CamelCase.ConvertName(variant.Kind.ToString()));
             json.WriteString("subject", variant.Subject);
             json.Texts("leader", variant.Leaders);
@@ -51,19 +46,13 @@ internal static class VerdictJsonStability
                 VariantEffect.LevelChanges => "levelChanges",
                 _ => "leaderChanges",
             });
-            json.WriteEndObject();
         });
-        if (verdict.Fewest is not { } fewest)
+        json.Object("fewestBallots", verdict.Fewest, fewest =>
         {
-            json.WriteNull("fewestBallots");
-            return;
-        }
-
-        json.WriteStartObject("fewestBallots");
-        json.Number("toTie", fewest.ToTie);
-        json.Number("toPass", fewest.ToPass);
-        json.Texts("rivals", fewest.Rivals);
-        json.WriteBoolean("atLeast", fewest.AtLeast);
-        json.WriteEndObject();
+            json.Number("toTie", fewest.ToTie);
+            json.Number("toPass", fewest.ToPass);
+            json.Texts("rivals", fewest.Rivals);
+            json.WriteBoolean("atLeast", fewest.AtLeast);
+        });
     }
 }

@@ -3,6 +3,8 @@ namespace Trier.Statistics.ChoiceModels;
 /// <summary>How well chains mixed. Sources: split R-hat [GelmanEtAl2013]; effective size by initial positive pairs [Geyer1992].</summary>
 internal static class MixingDiagnostics
 {
+    private const int FewestToTell = 200;
+
     public static bool IsConstant(double[][] chains) => chains.All(chain => chain.All(value => value.Equals(chains[0][0])));
 
     public static double SplitRHat(double[][] chains)
@@ -28,6 +30,8 @@ internal static class MixingDiagnostics
             if (pair <= 0) break;
             least = Math.Min(least, pair);
             sum += least;
+            // Far too few already: following a slow decay to its end would cost the square of the draws and change no answer.
+            if (sum > chains.Length * (double)n / (2 * FewestToTell)) break;
         }
 
         return Math.Min(chains.Length * (double)n, chains.Length * n / Math.Max((2 * sum) - 1, 1e-9));

@@ -7,6 +7,9 @@ internal sealed class WorthChain
 {
     private const double SliceWidth = 1.0;
 
+    // Spreads below a millionth of the scale have a chance of a millionth beforehand, and nearer to 0 a double holds no worths any more.
+    private const double SmallestSpread = 1e-6;
+
     private readonly OrderLikelihood _likelihood;
     private readonly double _scale;
     private readonly Generator _generator;
@@ -28,7 +31,7 @@ internal sealed class WorthChain
         _proposal = new double[likelihood.Items];
         _direction = new double[likelihood.Items];
         _scaled = new double[likelihood.Items];
-        _spread = scale * Math.Abs(generator.NextNormal());
+        _spread = scale * Math.Max(SmallestSpread, Math.Abs(generator.NextNormal()));
         for (var i = 0; i < _theta.Length; i++) _theta[i] = _spread * generator.NextNormal();
         _log = likelihood.Log(_theta);
     }
@@ -115,10 +118,12 @@ internal sealed class WorthChain
 
     private double Slice(double start, Func<double, double> logDensity)
     {
+        var floor = Math.Log(SmallestSpread * _scale);
         var level = logDensity(start) - _generator.NextExponential();
         var low = start - (SliceWidth * _generator.NextDouble());
         var high = low + SliceWidth;
-        while (logDensity(low) > level) low -= SliceWidth;
+        while (low > floor && logDensity(low) > level) low -= SliceWidth;
+        low = Math.Max(low, floor);
         while (logDensity(high) > level) high += SliceWidth;
         while (true)
         {

@@ -179,6 +179,20 @@ namespace Trier.Storage.Sqlite.Migrations
                     b.ToTable("trials", (string)null);
                 });
 
+            modelBuilder.Entity("Trier.Storage.Verdicts.KeptFindingsRow", b =>
+                {
+                    b.Property<string>("Hash")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Hash");
+
+                    b.ToTable("kept_findings", (string)null);
+                });
+
             modelBuilder.Entity("Trier.Storage.Access.WalkInRow", b =>
                 {
                     b.HasOne("Trier.Storage.Tastings.TrialRow", null)

@@ -37,6 +37,11 @@ public sealed class BallotHistory
     /// <summary>Revisions that were kept but did not become current because they began from an older one.</summary>
     public ImmutableArray<BallotRevision> Aside { get; }
 
+    /// <summary>The history as it stood at a moment.</summary>
+    /// <param name="moment">Revisions received later are left out.</param>
+    /// <param name="admitted">Revisions that came after the close and were let in.</param>
+    public BallotHistory Until(DateTimeOffset moment, IReadOnlySet<RevisionId> admitted) => Of(All.Where(revision => revision.ReceivedAt <= moment), admitted);
+
     /// <summary>Reads a taster's history.</summary>
     /// <param name="arrived">This taster's revisions in order of arrival.</param>
     /// <param name="admitted">Revisions that came after the close and were let in.</param>

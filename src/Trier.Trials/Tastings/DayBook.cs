@@ -56,6 +56,9 @@ public sealed record DayBook
     /// <summary>Openings, before the reveal, of the key that stands; those of a key that was thrown away stay in <see cref="Log"/> alone.</summary>
     public ImmutableArray<KeyOpened> KeyOpenings { get; init; } = [];
 
+    /// <summary>Tasters who got to know the key that stands.</summary>
+    public ImmutableArray<KeyLearned> Learned { get; init; } = [];
+
     /// <summary>Ballots let in after the close.</summary>
     public ImmutableHashSet<RevisionId> Admitted { get; init; } = [];
 

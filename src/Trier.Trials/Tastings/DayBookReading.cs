@@ -35,9 +35,9 @@ internal static class DayBookReading
         RepeatChosen chosen => book with { Repeat = chosen.Wheel },
         TasterAdded added => book with
         {
-            Tasters = book.Tasters.Add(new Taster(added.Taster, added.Number, added.Name, added.KnowsTheKey, added.Junior, added.Sitting, [], null, LetGo: false)),
+            Tasters = book.Tasters.Add(new Taster(added.Taster, added.Number, added.Name, added.KnowsTheKey, added.Junior, added.Sitting, [], null, LetGoAt: null)),
         },
-        TasterLetGo gone => Change(book, gone.Taster, taster => taster with { LetGo = true }),
+        TasterLetGo gone => Change(book, gone.Taster, taster => taster with { LetGoAt = gone.At }),
         TasterCorrected corrected => Correct(book, corrected),
         SampleLeftOff off => Change(book, off.Taster, taster => taster with { LeftOff = [.. off.Wheels] }),
         TasteDeclared declared => Change(book, declared.Taster, taster => taster with { Taste = declared.Taste }),
@@ -57,6 +57,7 @@ internal static class DayBookReading
             SealedAt = null,
             // Who knows a key that was thrown away knows nothing of the next one.
             KeyOpenings = [],
+            Learned = [],
         },
         PlateDealt dealt => book with { Plates = book.Plates.SetItem(book.Taster(dealt.Plate.Taster)!.Number, dealt.Plate) },
         WheelWithdrawn withdrawn => Withdraw(book, withdrawn),
@@ -67,6 +68,7 @@ internal static class DayBookReading
         IdentitySpoken spoken => book with { Spoken = book.Spoken.Add(spoken) },
         CodesSwapped swapped => book with { Swaps = book.Swaps.Add(swapped) },
         KeyOpened opened => book with { KeyOpenings = book.KeyOpenings.Add(opened) },
+        KeyLearned learned => book with { Learned = book.Learned.Add(learned) },
         TastingClosed closed => book with { ClosedAt = closed.At },
         TastingReopened reopened => book with { ClosedAt = null, Reopenings = book.Reopenings.Add(reopened) },
         LateBallotAdmitted admitted => book with { Admitted = book.Admitted.Add(admitted.Revision) },

@@ -14,6 +14,8 @@ internal static class DayNotes
         var notes = ImmutableArray.CreateBuilder<DayNote>();
         foreach (var opening in book.KeyOpenings.Where(opening => opening.Early))
             notes.Add(new(DayNoteKind.KeyOpenedEarly, opening.At, $"{opening.By} opened the key at {Clock(opening.At)}, before the reveal: ballots sent after that are marked."));
+        foreach (var learned in book.Learned)
+            notes.Add(new(DayNoteKind.KeyLearned, learned.At, $"{book.Taster(learned.Taster)!.Name} knew the key from {Clock(learned.At)} on: a ballot sent after that is shown apart."));
         foreach (var spoken in book.Spoken)
             notes.Add(new(DayNoteKind.SpokenAloud, spoken.At, $"At {Clock(spoken.At)} somebody said aloud what sample {spoken.Code} was{(spoken.Words is null ? "" : $": “{spoken.Words}”")}. From then on it was not fully blind."));
         foreach (var swap in book.Swaps)

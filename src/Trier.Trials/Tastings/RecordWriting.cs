@@ -14,6 +14,9 @@ internal static class RecordWriting
         var ids = lines.ToDictionary(line => line.Code, line => SampleId(book, line));
         var samples = lines.Select(line => Sample(book, key, line)).OrderBy(sample => sample.Id, StringComparer.Ordinal).ToImmutableArray();
         var voices = Voices.Of(book);
+        ballots = book.Tasters
+            .Where(taster => ballots.ContainsKey(taster.Id))
+            .ToDictionary(taster => taster.Id, taster => taster.LetGoAt is { } gone ? ballots[taster.Id].Until(gone, book.Admitted) : ballots[taster.Id]);
         var voters = book.Tasters
             .Where(taster => book.Plate(taster.Id) is not null && (!taster.LetGo || ballots.GetValueOrDefault(taster.Id)?.Counted is not null))
             .Select(taster => VoterWriting.Write(book, taster, ballots.GetValueOrDefault(taster.Id) ?? BallotHistory.None, ids, voices))

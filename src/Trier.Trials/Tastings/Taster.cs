@@ -12,7 +12,7 @@ namespace Trier.Trials.Tastings;
 /// <param name="Sitting">Which sitting they come to, from 1.</param>
 /// <param name="LeftOff">Wheels that are left off this taster's plate. Never shown with a reason.</param>
 /// <param name="Taste">What they said before tasting that they usually like, or null where not asked yet.</param>
-/// <param name="LetGo">Whether they were taken off the list. What they sent before stays.</param>
+/// <param name="LetGoAt">When they were taken off the list, or null. What they sent before stays; what comes in later counts nowhere.</param>
 public sealed record Taster(
     TasterId Id,
     int Number,
@@ -22,8 +22,11 @@ public sealed record Taster(
     int Sitting,
     ImmutableHashSet<WheelId> LeftOff,
     DeclaredTaste? Taste,
-    bool LetGo)
+    DateTimeOffset? LetGoAt)
 {
+    /// <summary>Whether they were taken off the list.</summary>
+    public bool LetGo => LetGoAt is not null;
+
     /// <summary>T01, T02 and so on: how the taster is named where names do not belong.</summary>
     public string Label => $"T{Number:00}";
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Trier.Trials.Common;
+using Trier.Trials.Tastings.Events;
 using Trier.Trials.Verdicts;
 
 namespace Trier.Trials.Tastings;
@@ -32,7 +33,7 @@ internal static class VoterWriting
         return new VoterRecord(
             taster.Label,
             taster.Name,
-            taster.KnowsTheKey ? VoterRole.KnewTheKey : VoterRole.Guest,
+            KnewTheKey(book, taster, current) ? VoterRole.KnewTheKey : VoterRole.Guest,
             MarksOf(book, taster, current, ballot, groups, order, ids),
             Quiet(book, taster, current),
             taster.Taste,
@@ -40,7 +41,10 @@ internal static class VoterWriting
             order,
             groups,
             [],
-            answers);
+            answers)
+        {
+            Named = [.. Spoken(book, taster, current).Select(spoken => ids.GetValueOrDefault(book.PutRight(taster.Id, spoken.Code))).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+        };
     }
 
     private static VoterMarks MarksOf(
@@ -67,7 +71,7 @@ internal static class VoterWriting
     private static ImmutableArray<string> Quiet(DayBook book, Taster taster, BallotRevision? current)
     {
         var quiet = ImmutableArray.CreateBuilder<string>();
-        if (taster.KnowsTheKey) quiet.Add("knew the key");
+        if (KnewTheKey(book, taster, current)) quiet.Add("knew the key");
         if (taster.Junior) quiet.Add("junior");
         if (book.Late.FirstOrDefault(late => late.Taster == taster.Id) is { } late) quiet.Add($"came {Clock(late.At)}");
         foreach (var wheel in taster.LeftOff.Select(book.Entry).OfType<Entry>().Where(entry => !book.IsWithdrawn(entry.Wheel)).OrderBy(entry => entry.Label, StringComparer.Ordinal))
@@ -78,14 +82,17 @@ internal static class VoterWriting
         if (current?.Source == BallotSource.Paper) quiet.Add("on paper");
         if (current?.Standing == BallotStanding.AfterClose) quiet.Add($"sent {Clock(current.ReceivedAt)}, after the close; let in");
         if (current is { Stage: BallotStage.Tasting }) quiet.Add("not sent: likings kept, no places");
-        foreach (var spoken in book.Spoken.Where(spoken => current is not null && spoken.At <= current.ReceivedAt))
-        {
-            if (book.Key?[spoken.Code] is { } line && book.Plate(taster.Id)!.Codes.Contains(spoken.Code)) quiet.Add($"after {book.Entry(line.Wheel)!.Name} was named aloud");
-        }
+        foreach (var spoken in Spoken(book, taster, current)) quiet.Add($"after {book.Entry(book.Key![spoken.Code]!.Wheel)!.Name} was named aloud");
 
         if (AfterOpening(book, current)) quiet.Add("after the key was opened");
         return quiet.ToImmutable();
     }
+
+    private static IEnumerable<IdentitySpoken> Spoken(DayBook book, Taster taster, BallotRevision? current) =>
+        book.Spoken.Where(spoken => current is not null && spoken.At <= current.ReceivedAt && book.Key?[spoken.Code] is not null && book.Plate(taster.Id)!.Codes.Contains(spoken.Code));
+
+    private static bool KnewTheKey(DayBook book, Taster taster, BallotRevision? current) =>
+        taster.KnowsTheKey || (current is not null && book.Learned.Any(learned => learned.Taster == taster.Id && learned.At <= current.ReceivedAt));
 
     private static bool AfterOpening(DayBook book, BallotRevision? current) =>
         current is not null && book.KeyOpenings.Any(opening => opening.Early && opening.At <= current.ReceivedAt);

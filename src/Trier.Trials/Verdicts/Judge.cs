@@ -10,19 +10,27 @@ namespace Trier.Trials.Verdicts;
 /// <summary>Judges a tasting.</summary>
 public static class Judge
 {
-    /// <summary>Draws the verdict from a record. Same record, seed and effort: same verdict.</summary>
+    /// <summary>Draws the whole verdict from a record. Same record, seed and effort: same verdict.</summary>
     /// <param name="record">A revealed tasting or a ballot file; sample and taster ids unique.</param>
     /// <param name="seed">Where chance comes from; the order of samples and tasters in the record changes nothing.</param>
-    /// <param name="effort">How much work, in counts; <see cref="Effort.Usual"/> if null.</param>
+    /// <param name="effort">How much work, in counts; <see cref="JudgingEffort.Usual"/> if null.</param>
     /// <returns>Always a verdict; where nothing can be tested its level is 0 and says why.</returns>
-    public static Verdict Of(TastingRecord record, Seed seed, Effort? effort = null)
+    public static Verdict Of(TastingRecord record, Seed seed, JudgingEffort? effort = null)
+    {
+        var headline = Headline(record, seed, effort);
+        return headline.With(Deepen(headline, effort, null, CancellationToken.None));
+    }
+
+    /// <summary>The counts, the tests and the level: all that a page can wait for.</summary>
+    /// <inheritdoc cref="Of" path="/param"/>
+    /// <returns>A verdict whose <see cref="Verdict.Deep"/> is null and whose sentences say nothing of what is not worked out yet.</returns>
+    public static Verdict Headline(TastingRecord record, Seed seed, JudgingEffort? effort = null)
     {
         ArgumentNullException.ThrowIfNull(record);
-        effort ??= Effort.Usual;
+        var tests = (effort ?? JudgingEffort.Usual).Tests;
         var electorate = new Electorate(record);
-        var scores = Rules.Score(electorate, electorate.Headline, record.Plan.Rule);
-        var judged = Ladder.Judge(scores, seed.Child("gate"), effort);
-        var friedman = Sections.FriedmanOf(electorate, judged, seed, effort);
+        var judged = Judged(electorate, seed, tests);
+        var friedman = Sections.FriedmanOf(electorate, judged, seed, tests);
         var wheels = InOrder(electorate, judged);
         var verdict = new Verdict
         {
@@ -44,7 +52,9 @@ public static class Judge
             Places = Tallying.Places(electorate, wheels),
             Repeats = Repeating.Of(electorate),
             SameRecipe = Repeating.SameRecipe(electorate, judged),
-            Variants = Varying.Of(electorate, judged, wheels, seed, effort),
+            Salt = Answering.Salt(electorate, wheels),
+            Said = Answering.Said(electorate, wheels),
+            Deep = null,
             Fewest = Tipping.Fewest(electorate, judged),
             Ballots = [.. electorate.Voters.Select(v => Sections.Strip(electorate, v))],
             Words = null!,
@@ -52,6 +62,39 @@ public static class Judge
         };
         return verdict with { Words = Wording.Of(verdict) };
     }
+
+    /// <summary>Works out what takes longer: other ways of counting, camps, chances.</summary>
+    /// <param name="headline">The headline of the same record.</param>
+    /// <param name="effort">How much work, in counts; <see cref="JudgingEffort.Usual"/> if null.</param>
+    /// <param name="progress">Told the share done, from 0 to 1; null for nobody.</param>
+    /// <param name="cancellation">Stops between two sections.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static DeepFindings Deepen(Verdict headline, JudgingEffort? effort, Action<double>? progress, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(headline);
+        effort ??= JudgingEffort.Usual;
+        var seed = new Seed(headline.Seed);
+        var electorate = new Electorate(headline.Record);
+        var tests = headline.Level.Reason == NothingToTest.None;
+        var variants = Varying.Of(electorate, Judged(electorate, seed, effort.Tests), headline.Wheels, seed, effort.Tests, cancellation);
+        Next(0.5);
+        var camps = tests ? Parting.Camps(electorate, headline.Wheels, seed, effort.Tests) : null;
+        Next(0.6);
+        var loved = tests ? Parting.Loved(electorate, headline.Wheels, seed, effort.Tests) : null;
+        Next(0.7);
+        var chances = tests ? Chances.Of(electorate, headline.Wheels, camps, seed, effort) : null;
+        progress?.Invoke(1);
+        return new(variants, chances, camps, loved);
+
+        void Next(double share)
+        {
+            progress?.Invoke(share);
+            cancellation.ThrowIfCancellationRequested();
+        }
+    }
+
+    private static Judged Judged(Electorate electorate, Seed seed, Effort tests) =>
+        Ladder.Judge(Rules.Score(electorate, electorate.Headline, electorate.Record.Plan.Rule), seed.Child("gate"), tests);
 
     private static ImmutableArray<SampleRecord> InOrder(Electorate electorate, Judged judged)
     {

@@ -74,7 +74,11 @@ public sealed record VoterRecord(
     ImmutableArray<string> ServingOrder,
     ImmutableArray<ImmutableArray<string>> Places,
     ImmutableArray<string> Below,
-    ImmutableSortedDictionary<string, SampleAnswer> Answers);
+    ImmutableSortedDictionary<string, SampleAnswer> Answers)
+{
+    /// <summary>Ids of samples on their plate whose wheel had been said aloud before the ballot came in.</summary>
+    public ImmutableArray<string> Named { get; init; } = [];
+}
 
 /// <summary>Whether a voter was blind.</summary>
 public enum VoterRole
@@ -140,8 +144,11 @@ public enum DayNoteKind
     /// <summary>The key was opened before the reveal.</summary>
     KeyOpenedEarly,
 
-    /// <summary>What a code was got said aloud.</summary>
+    /// <summary>What a code is was said aloud.</summary>
     SpokenAloud,
+
+    /// <summary>A taster got to know the key.</summary>
+    KeyLearned,
 
     /// <summary>The tasting was closed and opened again.</summary>
     Reopened,

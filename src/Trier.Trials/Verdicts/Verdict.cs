@@ -11,7 +11,7 @@ namespace Trier.Trials.Verdicts;
 public sealed record Verdict
 {
     /// <summary>Changes whenever the same record could get another number or sentence.</summary>
-    public const string MethodsVersion = "1";
+    public const string MethodsVersion = "2";
 
     /// <summary>What was judged.</summary>
     public required TastingRecord Record { get; init; }
@@ -61,8 +61,17 @@ public sealed record Verdict
     /// <summary>Two wheels of one recipe.</summary>
     public required ImmutableArray<SameRecipeFinding> SameRecipe { get; init; }
 
-    /// <summary>What happens to leader and level when something is counted another way.</summary>
-    public required ImmutableArray<Variant> Variants { get; init; }
+    /// <summary>Whether the salt was just right, as counts; empty where it was not asked. In the order of <see cref="Wheels"/>.</summary>
+    public required ImmutableArray<SaltFinding> Salt { get; init; }
+
+    /// <summary>What was written about the wheels, in their order; wheels without a word are left out.</summary>
+    public required ImmutableArray<SaidFinding> Said { get; init; }
+
+    /// <summary>What takes longer; null until it is worked out.</summary>
+    public required DeepFindings? Deep { get; init; }
+
+    /// <summary>What happens to leader and level when something is counted another way; empty until it is worked out.</summary>
+    public ImmutableArray<Variant> Variants => Deep?.Variants ?? [];
 
     /// <summary>The fewest ballots whose loss changes the leader; null where the lead is shared or nothing can be counted.</summary>
     public required FewestFinding? Fewest { get; init; }
@@ -75,6 +84,14 @@ public sealed record Verdict
 
     /// <summary>What a reader must be warned of, one sentence each.</summary>
     public required ImmutableArray<string> Cautions { get; init; }
+
+    /// <summary>The same verdict with what takes longer, and its sentences.</summary>
+    /// <param name="deep">Worked out from this verdict's record and seed.</param>
+    public Verdict With(DeepFindings deep)
+    {
+        var whole = this with { Deep = deep };
+        return whole with { Words = Wording.Of(whole) };
+    }
 
     /// <summary>A wheel that counts, or a sample that repeats one.</summary>
     /// <param name="id">Its id.</param>

@@ -103,6 +103,36 @@ public class DemoFileTests
     }
 
     [Fact]
+    public void The_chances_are_the_recorded_ones()
+    {
+        var chances = Demo.Deep!.Chances!;
+        Assert.True(chances.Settled, $"{chances.EffectiveSize} draws, R-hat {chances.RHat}");
+        (string Id, double Chance)[] recorded = [("593", .792), ("417", .071), ("238", .104), ("946", .025), ("751", .008)];
+        Assert.All(recorded, line => Assert.Equal(line.Chance, chances.Of(line.Id).Chance, .003 + (4 * chances.Of(line.Id).Error)));
+        Assert.Equal(1, chances.Wheels.Sum(wheel => wheel.Chance), 1e-9);
+        Assert.Equal("593 is a good bet, about 8 in 10, to be the favourite of people like these; a blind guess is right 1 time in 5.", Demo.Words.Top[3]);
+    }
+
+    [Fact]
+    public void Loved_and_hated_is_no_more_than_luck_may_do()
+    {
+        var loved = Demo.Deep!.Loved!;
+        Assert.Equal((4, "946", false), (loved.Measure, Assert.Single(loved.Ids), loved.Marked));
+        Assert.Equal(.095, loved.P.Value, .0005 + (4 * loved.P.Error));
+    }
+
+    [Fact]
+    public void The_salt_is_counted_and_set_beside_the_liking()
+    {
+        SaltFinding Of(string id) => Demo.Salt.Single(salt => salt.Id == id);
+        (int, int, int) Counts(string id) => (Of(id).TooLittle.Count, Of(id).JustRight.Count, Of(id).TooMuch.Count);
+        Assert.Equal([(3, 10, 0), (1, 12, 1), (0, 11, 3), (7, 7, 0), (0, 6, 6)], new[] { "417", "593", "238", "751", "946" }.Select(Counts));
+        Assert.Equal((4.3, 7.3), (Math.Round(Of("946").TooMuch.MeanLiking!.Value, 1), Math.Round(Of("946").JustRight.MeanLiking!.Value, 1)));
+        Assert.Equal((3.7, 6.1), (Math.Round(Of("751").TooLittle.MeanLiking!.Value, 1), Math.Round(Of("751").JustRight.MeanLiking!.Value, 1)));
+        Assert.Contains("6 of 12 found 946 too salty, who liked it 4.3 on average against 7.3 of those who found it just right; a count, not a test.", Demo.Words.Answers);
+    }
+
+    [Fact]
     public void With_the_pair_who_compared_notes_as_one_voice_it_is_a_hint()
     {
         var record = Read();

@@ -3,6 +3,7 @@ using CsCheck;
 using Trier.Publishing.BallotFiles;
 using Trier.Publishing.Tests.BallotFiles;
 using Trier.Publishing.Verdicts;
+using Trier.Statistics.ChoiceModels;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.RankTests;
 using Trier.Trials.Verdicts;
@@ -11,7 +12,7 @@ namespace Trier.Publishing.Tests.Verdicts;
 
 public class RobustnessTests
 {
-    private static readonly Effort Little = Effort.Usual with { ExactWork = 1e4, Draws = 99, CloseDraws = 99 };
+    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e4, Draws = 99, CloseDraws = 99 }, new SamplingEffort(2, 20, 100), 1e7);
 
     [Fact]
     public void Whatever_can_be_read_can_be_judged_and_written() =>

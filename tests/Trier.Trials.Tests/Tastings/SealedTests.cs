@@ -239,7 +239,7 @@ public class SealedTests
     [Fact]
     public void Breaking_the_seal_ends_what_an_early_look_at_the_key_was_worth()
     {
-        var day = Day.Sealed(3, 1).Do<SealedTasting>((step, at) => step.OpenKey(at, "The maker", early: true));
+        var day = Day.Sealed(3, 1).Do<SealedTasting>((step, at) => step.OpenKey(at, "The maker", early: true, taster: null));
         Assert.Single(day.Book.KeyOpenings);
         day.Do<SealedTasting>((step, at) => step.BreakSeal(at)).Do<DraftTasting>((draft, at) => draft.Seal(at, new Seed(7)));
         Assert.Empty(day.Book.KeyOpenings);

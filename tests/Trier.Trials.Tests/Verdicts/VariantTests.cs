@@ -26,7 +26,7 @@ public class VariantTests
         Assert.Equal(VariantEffect.LeaderChanges, with.Effect);
         Assert.Equal(["WA", "WB"], with.Leaders);
         Assert.Equal(3, verdict.TallyWithTheKey.Single(t => t.Id == "WB").Firsts);
-        Assert.Contains("with Benedita’s own ballot, not blind, Wheel A and Wheel B share the lead", verdict.Words.Top[3], StringComparison.Ordinal);
+        Assert.Contains("with Benedita’s own ballot, not blind, Wheel A and Wheel B share the lead", string.Join(' ', verdict.Words.Top), StringComparison.Ordinal);
         Assert.Equal(Judge.Of(Close, Seed).Gate!.P, verdict.Gate!.P);
     }
 
@@ -42,6 +42,17 @@ public class VariantTests
         var variant = Assert.Single(verdict.Variants, v => v.Kind == kind);
         Assert.Equal((label, VariantEffect.LeaderChanges), (variant.Label, variant.Effect));
         Assert.Equal(["WA", "WB"], variant.Leaders);
+    }
+
+    [Fact]
+    public void A_wheel_named_aloud_is_left_out_of_the_ballots_that_came_after_it()
+    {
+        var record = Close.With("T01", v => v with { Named = ["WB"] }).With("T02", v => v with { Named = ["WB"] });
+        var variant = Assert.Single(Judge.Of(record, Seed).Variants, v => v.Kind == VariantKind.WithoutNamed);
+        Assert.Equal("WB", variant.Subject);
+        Assert.Equal("with Wheel B left out of the ballots that came in after the name was said aloud", variant.Label);
+        Assert.Equal([3L, 2L, 0L], variant.Firsts);
+        Assert.DoesNotContain(Judge.Of(Close, Seed).Variants, v => v.Kind == VariantKind.WithoutNamed);
     }
 
     [Fact]

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using CsCheck;
+using Trier.Statistics.ChoiceModels;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.RankTests;
 using Trier.Trials.Plans;
+using Trier.Trials.Tastings;
 using Trier.Trials.Verdicts;
 
 namespace Trier.Trials.Tests.Verdicts;
@@ -11,7 +13,7 @@ namespace Trier.Trials.Tests.Verdicts;
 /// <summary>The wording rules of docs/methods/verdict-wording.md, held over many verdicts drawn at random.</summary>
 public partial class WordingRuleTests
 {
-    private static readonly Effort Little = Effort.Usual with { ExactWork = 1e4, Draws = 199, CloseDraws = 199 };
+    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e4, Draws = 199, CloseDraws = 199 }, new SamplingEffort(2, 50, 600), 1e8);
 
     private static readonly string[] Forbidden =
         ["significan", "prove", "statistic", "confiden", "no difference", "equal", "the best cheese", "%", "percent", "p-value", "p =", "p <"];
@@ -39,7 +41,7 @@ public partial class WordingRuleTests
     private static void Check(Verdict verdict)
     {
         var words = verdict.Words;
-        var all = words.Top.Concat(words.Headlines).Concat(words.HowSure).Concat(words.Yardsticks).Concat(words.Tips).Concat(words.Disagreement).Concat(words.Limits).Concat(verdict.Cautions).ToList();
+        var all = words.Top.Concat(words.Headlines).Concat(words.HowSure).Concat(words.Yardsticks).Concat(words.Tips).Concat(words.Disagreement).Concat(words.Answers).Concat(words.Limits).Concat(verdict.Cautions).ToList();
         foreach (var sentence in all)
         {
             Assert.Matches(WellFormed(), sentence);
@@ -54,7 +56,7 @@ public partial class WordingRuleTests
         Assert.DoesNotContain(all, s => Bet().IsMatch(s) && s.Contains("Shown", StringComparison.Ordinal));
 
         var level = verdict.Level.Level;
-        if (level < 4) Assert.DoesNotContain(all, s => ShownWord().IsMatch(s));
+        if (level < 4) Assert.DoesNotContain(all, s => ShownWord().IsMatch(s) && !s.StartsWith("Shown: people who like", StringComparison.Ordinal));
         if (level >= 4) Assert.DoesNotContain(words.Headlines, s => s.Contains("came out ahead", StringComparison.Ordinal) || s.Contains("hint", StringComparison.Ordinal));
         if (level >= 3) Assert.Matches(OneTimeIn(), words.Top[2]);
         if (level is 1 or 2) Assert.DoesNotContain("best bet", words.Top[0], StringComparison.Ordinal);
@@ -78,9 +80,15 @@ public partial class WordingRuleTests
             record = record with { Samples = [.. record.Samples.Select(s => s.Id == "WC" ? s with { RepeatOf = "WA" } : s)] };
         if (agree % 3 == 0)
             record = record with { Samples = [.. record.Samples.Select(s => s with { Facts = Panels.Facts(s.Id is "WB" ? "recipe A" : $"recipe {s.Id[1..]}") })] };
-        record = record with { Voters = [.. record.Voters.Zip(voters, (voter, drawn) => Marked(voter, drawn.Mark))] };
+        record = record with { Voters = [.. record.Voters.Zip(voters, (voter, drawn) => Marked(Tasting(voter, drawn.Partial, drawn.Tied), drawn.Mark))] };
         return record.By(rule switch { 0 => CountingRule.Default, 1 => new CountingRule.Firsts(), _ => new CountingRule.PlacePoints([4, 3, 2, 1, 0]) }, juniors: agree % 2 == 0);
     }
+
+    private static VoterRecord Tasting(VoterRecord voter, int keys, int salt) => voter with
+    {
+        Taste = voter.Places.IsEmpty || keys % 5 == 0 ? null : voter.Places[0][0] is "WA" == (keys % 7 > 0) ? DeclaredTaste.Milder : DeclaredTaste.Stronger,
+        Answers = voter.Answers.Add("WA", new SampleAnswer { Salt = (salt % 3) - 1, Liking = 1 + (keys % 9) }),
+    };
 
     private static VoterRecord Marked(VoterRecord voter, int mark) => mark switch
     {

@@ -29,6 +29,7 @@ namespace Trier.Trials.Tastings.Events;
 [JsonDerivedType(typeof(IdentitySpoken), "identity spoken")]
 [JsonDerivedType(typeof(CodesSwapped), "codes swapped")]
 [JsonDerivedType(typeof(KeyOpened), "key opened")]
+[JsonDerivedType(typeof(KeyLearned), "key learned")]
 [JsonDerivedType(typeof(Undone), "undone")]
 [JsonDerivedType(typeof(TastingClosed), "closed")]
 [JsonDerivedType(typeof(TastingReopened), "reopened")]

@@ -42,6 +42,11 @@ public sealed record CodesSwapped(DateTimeOffset At, TasterId Taster, BlindCode 
 /// </param>
 public sealed record KeyOpened(DateTimeOffset At, string By, bool Early) : DayEvent(At);
 
+/// <summary>A taster got to know which code is which wheel: from then on no ballot of theirs is blind.</summary>
+/// <param name="At">When.</param>
+/// <param name="Taster">Who.</param>
+public sealed record KeyLearned(DateTimeOffset At, TasterId Taster) : DayEvent(At);
+
 /// <summary>An earlier event was taken back. It stays in the row; it no longer counts.</summary>
 /// <param name="At">When.</param>
 /// <param name="Sequence">Place of the event taken back.</param>

@@ -88,7 +88,16 @@ public abstract class RoomTasting : Tasting
     /// <param name="at">When.</param>
     /// <param name="by">Who.</param>
     /// <param name="early">True where this goes against the seal: every later ballot is then marked.</param>
-    public Outcome<ImmutableArray<DayEvent>> OpenKey(DateTimeOffset at, string by, bool early) => Do(new KeyOpened(at, by, early));
+    /// <param name="taster">The same person on the list of tasters, or null where they do not taste.</param>
+    public Outcome<ImmutableArray<DayEvent>> OpenKey(DateTimeOffset at, string by, bool early, TasterId? taster) => Opening(at, by, early, taster);
+
+    /// <summary>A taster got to know which code is which wheel: a ballot they send from now on is kept apart.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    public Outcome<ImmutableArray<DayEvent>> LearnKey(DateTimeOffset at, TasterId taster) =>
+        Book.Taster(taster) is not { } found ? Fault("taster", "This taster is not on the list.")
+        : Knows(found) ? Fault("taster", $"{found.Name} is marked as knowing the key already.")
+        : Do(new KeyLearned(at, taster));
 
     /// <summary>Takes a note of the room back. The note stays in the record as taken back.</summary>
     /// <param name="at">When.</param>
@@ -105,7 +114,7 @@ public abstract class RoomTasting : Tasting
         !Book.Undone.Contains(logged.Sequence)
         && logged.Event switch
         {
-            TasterCameLate or TasterLeft or NotesCompared or IdentitySpoken or CodesSwapped => true,
+            TasterCameLate or TasterLeft or NotesCompared or IdentitySpoken or CodesSwapped or KeyLearned => true,
             // Only somebody with a plate can come back to the table, and under a name nobody has taken since.
             TasterLetGo gone => Book.Plate(gone.Taster) is not null && CheckName(Book.Taster(gone.Taster)!.Name, gone.Taster) is null,
             _ => false,

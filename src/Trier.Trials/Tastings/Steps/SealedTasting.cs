@@ -74,7 +74,8 @@ public sealed class SealedTasting : Tasting
     /// <param name="at">When.</param>
     /// <param name="by">Who.</param>
     /// <param name="early">True where this goes against the seal.</param>
-    public Outcome<ImmutableArray<DayEvent>> OpenKey(DateTimeOffset at, string by, bool early) => Do(new KeyOpened(at, by, early));
+    /// <param name="taster">The same person on the list of tasters, or null where they do not taste.</param>
+    public Outcome<ImmutableArray<DayEvent>> OpenKey(DateTimeOffset at, string by, bool early, TasterId? taster) => Opening(at, by, early, taster);
 
     /// <summary>The first plate goes out.</summary>
     /// <param name="at">When.</param>

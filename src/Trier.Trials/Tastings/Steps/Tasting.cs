@@ -67,6 +67,16 @@ public abstract class Tasting
         return Book.ClosedAt is null ? Do(new TasteDeclared(at, taster, taste)) : Fault("taste", "What somebody usually likes is asked before tasting, and the ballots are closed.");
     }
 
+    private protected bool Knows(Taster taster) => taster.KnowsTheKey || Book.Learned.Any(learned => learned.Taster == taster.Id);
+
+    private protected Outcome<ImmutableArray<DayEvent>> Opening(DateTimeOffset at, string by, bool early, TasterId? taster)
+    {
+        var opened = new KeyOpened(at, by, early);
+        if (taster is not { } id) return Do(opened);
+        if (Book.Taster(id) is not { } found) return Fault("taster", "This taster is not on the list.");
+        return Knows(found) ? Do(opened) : Do(opened, new KeyLearned(at, id));
+    }
+
     private protected static Outcome<ImmutableArray<DayEvent>> Do(params ImmutableArray<DayEvent> events) => Outcome.Of(events);
 
     private protected static Outcome<ImmutableArray<DayEvent>> Fault(string field, string sentence) => Outcome.Fault<ImmutableArray<DayEvent>>(field, sentence);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Trier.Trials.Plans;
 using Trier.Trials.Verdicts.Findings;
 using Trier.Trials.Verdicts.Sentences;
 
@@ -22,6 +23,8 @@ internal static class Cautioning
         var upside = electorate.Voters.Where(v => electorate.CountsByPlan(v) && Upside.Down(electorate, v)).ToList();
         if (upside.Count > 0) cautions.Add($"{Names(upside)} liked best what {(upside.Count == 1 ? "the ballot places" : "their ballots place")} last; the places may be upside down.");
         cautions.AddRange(electorate.Record.Notes.Where(n => n.Kind != DayNoteKind.Correction).OrderBy(n => n.At).ThenBy(n => n.Sentence, StringComparer.Ordinal).Select(n => n.Sentence));
+        if (electorate.Record.Plan.Rule is CountingRule.PlacePoints points && points.Weights.Length > electorate.Wheels.Length && !electorate.Wheels.IsEmpty)
+            cautions.Add($"The place points were planned for {Phrase.Number(points.Weights.Length)} wheels: with {Phrase.Number(electorate.Wheels.Length)} left the first {Phrase.Number(electorate.Wheels.Length)} weights are used.");
         if (electorate.Repeats.Any(r => !electorate.OwnColumns.ContainsKey(r.RepeatOf!)))
             cautions.Add("The wheel of a hidden repeat was withdrawn, so that repeat is no yardstick.");
         return cautions.ToImmutable();

@@ -72,9 +72,11 @@ internal sealed class Electorate
     }
 
     /// <summary>One ballot among the given columns; null where it places none of them.</summary>
-    public static Ranking? RankingOf(VoterRecord voter, ImmutableDictionary<string, int> columns)
+    public static Ranking? RankingOf(VoterRecord voter, ImmutableDictionary<string, int> columns) => RankingOf(voter, columns, []);
+
+    private static Ranking? RankingOf(VoterRecord voter, ImmutableDictionary<string, int> columns, ImmutableArray<string> without)
     {
-        int[] Kept(IEnumerable<string> ids) => [.. ids.Where(columns.ContainsKey).Select(id => columns[id])];
+        int[] Kept(IEnumerable<string> ids) => [.. ids.Where(id => columns.ContainsKey(id) && !without.Contains(id)).Select(id => columns[id])];
         var groups = voter.Places.Select(g => Kept(g)).Where(g => g.Length > 0).ToList();
         var below = Kept(voter.Below);
         return groups.Count == 0 && below.Length == 0 ? null : Ranking.Create(columns.Count, groups, below);
@@ -87,7 +89,7 @@ internal sealed class Electorate
         var seen = new Dictionary<Ranking, int>();
         foreach (var voter in Voters.Where(count.Who))
         {
-            var ranking = RankingOf(voter, count.Columns ?? _columns);
+            var ranking = RankingOf(voter, count.Columns ?? _columns, count.WithoutNamed ? voter.Named : []);
             if (ranking is null || ranking.Served.Length < 2 || (count.CompleteOnly && !ranking.IsComplete)) continue;
             if (count.Turned == voter.Id) ranking = TurnRound(ranking);
             if (count.Joined && voter.Voice is { } voice) rows.Add(new RankingRow(ranking, 1, voice));
@@ -100,6 +102,16 @@ internal sealed class Electorate
         }
 
         return RankingSet.Create(Math.Max(1, Wheels.Length), rows);
+    }
+
+    /// <summary>The ballots of a count one by one, each with its voter; joined voices keep their number.</summary>
+    public (RankingSet Set, ImmutableArray<VoterRecord> Voters) OneByOne(Count count)
+    {
+        var kept = Voters.Where(count.Who)
+            .Select(voter => (Voter: voter, Ranking: RankingOf(voter, count.Columns ?? _columns)))
+            .Where(pair => pair.Ranking is { } ranking && ranking.Served.Length >= 2 && (!count.CompleteOnly || ranking.IsComplete))
+            .ToList();
+        return (RankingSet.Create(Math.Max(1, Wheels.Length), kept.Select(pair => new RankingRow(pair.Ranking!, 1, count.Joined ? pair.Voter.Voice : null))), [.. kept.Select(pair => pair.Voter)]);
     }
 
     /// <summary>The count that the headline uses.</summary>
@@ -115,9 +127,11 @@ internal sealed class Electorate
 /// <param name="Joined">Whether tasters who compared notes are one voice.</param>
 /// <param name="Columns">Which sample stands for which wheel; null for the codes that count.</param>
 /// <param name="Turned">Id of a voter whose order is turned round, or null.</param>
+/// <param name="WithoutNamed">Whether a wheel that had been said aloud before a ballot came in is left out of that ballot.</param>
 internal sealed record Count(
     Func<VoterRecord, bool> Who,
     bool CompleteOnly,
     bool Joined = true,
     ImmutableDictionary<string, int>? Columns = null,
-    string? Turned = null);
+    string? Turned = null,
+    bool WithoutNamed = false);

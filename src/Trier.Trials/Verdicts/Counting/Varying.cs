@@ -28,19 +28,21 @@ internal sealed class Varying
     private readonly ImmutableArray<SampleRecord> _wheels;
     private readonly Seed _seed;
     private readonly Effort _effort;
+    private readonly CancellationToken _cancellation;
     private readonly ImmutableArray<Variant>.Builder _found = ImmutableArray.CreateBuilder<Variant>();
 
-    private Varying(Electorate electorate, Judged judged, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort)
+    private Varying(Electorate electorate, Judged judged, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort, CancellationToken cancellation)
     {
+        _cancellation = cancellation;
         (_electorate, _judged, _wheels) = (electorate, judged, wheels);
         _seed = seed.Child("variants");
         _effort = effort with { ExactWork = Math.Min(effort.ExactWork, MostExactWork), Draws = Math.Min(effort.Draws, MostDraws), CloseDraws = Math.Min(effort.CloseDraws, 10 * MostDraws) };
     }
 
-    public static ImmutableArray<Variant> Of(Electorate electorate, Judged judged, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort)
+    public static ImmutableArray<Variant> Of(Electorate electorate, Judged judged, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort, CancellationToken cancellation)
     {
         if (wheels.Length < 2 || judged.Scores.Rows.IsEmpty) return [];
-        var varying = new Varying(electorate, judged, wheels, seed, effort);
+        var varying = new Varying(electorate, judged, wheels, seed, effort, cancellation);
         varying.OtherVoters();
         varying.OtherCounts();
         varying.OneByOne();
@@ -95,6 +97,13 @@ internal sealed class Varying
 
         foreach (var check in _electorate.Repeats.Where(r => _electorate.OwnColumns.ContainsKey(r.RepeatOf!)))
             Add(VariantKind.OtherCode, $"with the other serving of {_electorate.Wheels[_electorate.OwnColumns[check.RepeatOf!]].Name} counted", check.Id, Headline with { Columns = _electorate.WithOtherCode(check) });
+        var named = _electorate.Voters.Where(v => _electorate.StandingOf(v) is StripStanding.Counted or StripStanding.Partial).SelectMany(v => v.Named).Where(_electorate.OwnColumns.ContainsKey).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        if (named.Count > 0)
+        {
+            var label = $"with {Phrase.List(named.Select(id => _electorate.Wheels[_electorate.OwnColumns[id]].Name))} left out of the ballots that came in after the name was said aloud";
+            Add(VariantKind.WithoutNamed, label, string.Join(",", named), Headline with { CompleteOnly = false, WithoutNamed = true });
+        }
+
         foreach (var voter in _electorate.Voters.Where(v => _electorate.StandingOf(v) == StripStanding.Counted && Upside.Down(_electorate, v)))
             Add(VariantKind.Turned, $"with {Phrase.Possessive([voter.Name])} places turned round", voter.Id, Headline with { Turned = voter.Id });
     }
@@ -141,6 +150,7 @@ internal sealed class Varying
             return;
         }
 
+        _cancellation.ThrowIfCancellationRequested();
         var judged = Ladder.Judge(scores, _seed, _effort);
         Record(kind, label, subject, judged.Leaders, count, judged.Level);
     }

@@ -71,6 +71,9 @@ public enum VariantKind
     /// <summary>The repeat's other code counted.</summary>
     OtherCode,
 
+    /// <summary>A wheel that was named aloud left out of the ballots that came in after that, all ballots counted.</summary>
+    WithoutNamed,
+
     /// <summary>Without one ballot.</summary>
     WithoutOne,
 

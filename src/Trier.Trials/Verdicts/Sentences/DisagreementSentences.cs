@@ -10,18 +10,20 @@ internal static class DisagreementSentences
     {
         if (verdict.Variants.IsEmpty) return [];
         var sentences = ImmutableArray.CreateBuilder<string>();
+        if (CampSentences.Parted(verdict) is { } camps) sentences.Add(camps);
         var firsts = Firsts(verdict);
         if (firsts is not null) sentences.Add(firsts);
         foreach (var rule in verdict.Variants.Where(v => v.Kind == VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges && !(v.Subject == "firsts" && firsts is not null)))
             sentences.Add(Rule(verdict, rule));
-        if (sentences.Count == 0 && verdict.Leaders.Length > 0) sentences.Add(Agreed(verdict));
+        if (firsts is null && !verdict.Variants.Any(v => v.Kind == VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges) && verdict.Leaders.Length > 0) sentences.Add(Agreed(verdict));
         if (Parted(verdict) is { } parted) sentences.Add(parted);
+        if (CampSentences.NotParted(verdict) is { } together) sentences.Add(together);
         return sentences.ToImmutable();
     }
 
     /// <summary>The headline of the disagreement, or of its absence.</summary>
     public static string Headline(Verdict verdict) =>
-        Firsts(verdict) ?? Parted(verdict) ?? (verdict.Variants.IsEmpty || verdict.Leaders.IsEmpty
+        CampSentences.Headline(verdict) ?? Firsts(verdict) ?? Parted(verdict) ?? (verdict.Variants.IsEmpty || verdict.Leaders.IsEmpty
             ? $"{Phrase.Number(verdict.Panel.Tasters)} {(verdict.Panel.Tasters == 1 ? "taster has" : "tasters have")} a ballot in this count, and every one is listed below."
             : verdict.Variants.FirstOrDefault(v => v.Kind == VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges) is { } rule ? Rule(verdict, rule) : Agreed(verdict));
 
@@ -52,6 +54,7 @@ internal static class DisagreementSentences
         var line = verdict.Tally.OrderByDescending(t => Math.Min(t.Firsts, t.Lasts)).ThenBy(t => t.Id, StringComparer.Ordinal).First();
         var both = Math.Min(line.Firsts, line.Lasts);
         if (both < 2 || both * 4 < verdict.Panel.Ballots) return null;
-        return $"Opinions part over {Naming.Of(verdict, line.Id)}: {Phrase.Number(line.Firsts)} put it first and {Phrase.Number(line.Lasts)} last, of {Phrase.Number(line.Ballots)}.";
+        var luck = verdict.Deep?.Loved is { Marked: true } loved && loved.Ids.Contains(line.Id) ? $"; so many at both ends turn up by luck {Chance.OneIn(loved.P.Value)}" : "";
+        return $"Opinions part over {Naming.Of(verdict, line.Id)}: {Phrase.Number(line.Firsts)} put it first and {Phrase.Number(line.Lasts)} last, of {Phrase.Number(line.Ballots)}{luck}.";
     }
 }

@@ -27,7 +27,7 @@ internal static class LimitSentences
             sentences.Add($"{gone.Name} was withdrawn{when} ({gone.Reason.TrimEnd('.')}), so nothing is said about it.{had}");
         }
 
-        if (verdict.Record.Notes.Any(n => n.Kind is DayNoteKind.KeyOpenedEarly or DayNoteKind.SpokenAloud))
+        if (verdict.Record.Notes.Any(n => n.Kind is DayNoteKind.KeyOpenedEarly or DayNoteKind.KeyLearned or DayNoteKind.SpokenAloud))
             sentences.Add("The tasting was not fully blind; from when on stands in the day’s notes.");
         if (verdict.Level.Reason == Findings.NothingToTest.None)
             sentences.Add($"It speaks of these {Phrase.Wheels(verdict.Record)} and of people like those who came, on that day.");

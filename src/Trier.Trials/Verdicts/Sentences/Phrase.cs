@@ -25,6 +25,8 @@ internal static class Phrase
 
     public static string Ballots(long count) => count == 1 ? "ballot" : "ballots";
 
+    public static string Voices(long count) => count == 1 ? "voice" : "voices";
+
     public static string Verb(int subjects, string one, string many) => subjects == 1 ? one : many;
 
     /// <summary>A file knows samples, a trial wheels.</summary>

@@ -16,6 +16,7 @@ internal static class Wording
         top.Add(bet);
         top.Add(PanelSentence.Of(verdict));
         top.Add(level);
+        if (ChanceSentence.Of(verdict) is { } chance) top.Add(chance);
         if (TipSentences.Headline(verdict) is { } tips) top.Add(tips);
         top.AddRange(disagreement.Take(TopDisagreements));
         if (LimitSentences.Recipes(verdict) is { } recipes) top.Add(recipes);
@@ -26,6 +27,7 @@ internal static class Wording
             YardstickSentences.All(verdict),
             TipSentences.All(verdict),
             disagreement,
+            AnswerSentences.All(verdict),
             LimitSentences.All(verdict));
     }
 }

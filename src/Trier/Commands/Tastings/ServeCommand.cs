@@ -37,6 +37,13 @@ internal static class ServeCommand
     /// <summary>Runs the site until it is stopped.</summary>
     public static async Task<int> RunAsync(HostSettings settings, string openAt, bool openBrowser, CancellationToken cancellation)
     {
+        using var folder = DataFolderLock.Take(settings);
+        if (folder is null)
+        {
+            await Console.Error.WriteLineAsync($"Another Trier is open on {settings.DataFolder}: stop that one first, or name another folder with --data.");
+            return CommandLine.WrongInput;
+        }
+
         await using var app = await TrierHost.BuildAsync(settings);
         try
         {

@@ -21,6 +21,9 @@ public sealed record HostSettings(string DataFolder, int Port, IPAddress? Lan)
     /// <summary>Holds the address the site was last opened at, for <c>trier link</c>.</summary>
     public string AddressFile => Path.Combine(DataFolder, "address");
 
+    /// <summary>Held by the site that runs on this folder.</summary>
+    public string LockFile => Path.Combine(DataFolder, "in-use");
+
     /// <summary>Copies made at every close.</summary>
     public string CopiesFolder => Path.Combine(DataFolder, "copies");
 

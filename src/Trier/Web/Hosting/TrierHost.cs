@@ -80,6 +80,7 @@ public static class TrierHost
         services.AddSingleton<RecipeStore>();
         services.AddSingleton<MakeStore>();
         services.AddSingleton<ThingStore>();
+        services.AddSingleton<Trier.Storage.Verdicts.FindingsStore>();
         services.AddSingleton<SignInLinks>();
         services.AddSingleton<WalkIns>();
         services.AddSingleton<TasterDoors>();

@@ -44,7 +44,7 @@ internal static class Stations
             new("Age", AgeWords(book), StationState.Done),
             new("Cut", CutWords(book), draft ? StationState.ToCome : StationState.Done, $"{trial}#wheels"),
             new("Taste", TasteWords(tasting), draft ? StationState.ToCome : tasted ? StationState.Done : StationState.Now, draft ? $"{trial}#seal" : tasting is SealedTasting ? $"{trial}/plates" : $"{trial}/board"),
-            new("Decide", tasting is RevealedTasting ? $"key opened {Dates.Clock(book.RevealedAt!.Value)}" : "after the key is opened", tasted ? StationState.Now : StationState.ToCome, tasting is RevealedTasting ? $"{trial}/verdict" : null),
+            new("Decide", tasting switch { RevealedTasting => $"key opened {Dates.Clock(book.RevealedAt!.Value)}", ClosedTasting => "key still sealed", _ => "after the key is opened" }, tasted ? StationState.Now : StationState.ToCome, tasting is RevealedTasting ? $"{trial}/verdict" : null),
         ];
     }
 

@@ -51,10 +51,36 @@ public sealed class DemoTrialVerdictTests : IAsyncLifetime
         Assert.Equal([3L, 4, 1, 3, 0], One(VariantKind.WithoutJuniors).Firsts);
         Assert.Equal(5, One(VariantKind.JoinedApart).Level);
         Assert.Contains("With Benedita’s own ballot, not blind, Thistle still leads and Old Hot has the most firsts, 5 to 4.", _verdict.Words.Tips);
-        Assert.Contains("House and Old Hot tie for the most firsts, 4 each, but Thistle has the best average place.", _verdict.Words.Headlines);
+        Assert.Contains("House and Old Hot tie for the most firsts, 4 each, but Thistle has the best average place.", _verdict.Words.Disagreement);
+        Assert.Equal("People who like milder and people who like stronger cheese parted over House and Old Hot.", _verdict.Words.Headlines[2]);
         Assert.Equal(["Hot", "House"], _verdict.SameRecipe.Select(s => s.Recipe));
         Assert.Contains(_verdict.Words.Limits, s => s.StartsWith("Short brine was withdrawn at 14:52", StringComparison.Ordinal));
         Assert.DoesNotContain(_verdict.Words.Limits, s => s.Contains("ballot file", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_camps_part_over_House_and_the_old_wheel()
+    {
+        var camps = _verdict.Deep!.Camps!;
+        Assert.True(camps.Parted);
+        // Of the 462 ways to deal six and five labels one is as uneven; with the two who compared notes as one voice one of 210.
+        Assert.Equal((6, 4, 210.0), (camps.Milder, camps.Stronger, camps.Ways));
+        Assert.Equal(1 / 210.0, camps.P.Value, 1e-12);
+        Assert.Equal(["W1", "W6"], camps.Wheels.Where(wheel => wheel.Shown).Select(wheel => wheel.Id).Order(StringComparer.Ordinal));
+        Assert.StartsWith("Shown: people who like milder cheese (6 voices) and people who like stronger cheese (4) parted over House and Old Hot: average places House at 1.3 and 4.1, Old Hot at 4.8 and 1.5; ", _verdict.Words.Disagreement[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Each_camp_has_a_bet_of_its_own()
+    {
+        double Chance(int camp, string wheel) => _verdict.Deep!.Chances!.InCamps[camp].Wheels.Single(found => found.Id == wheel).Chance;
+
+        // A separate program gave .76 and .24, .82, .12 and .06, each taster a voice of their own.
+        Assert.Equal(.76, Chance(0, "W1"), .025);
+        Assert.Equal(.24, Chance(0, "W2"), .02);
+        // The stronger camp holds the two who compared notes, half a voice each: less is known than by five voices.
+        Assert.InRange(Chance(1, "W6"), .6, .82);
+        Assert.StartsWith("The bet depends on whom you make it for: among the 6 who like milder cheese House is the bet, about ", _verdict.Words.Top[3], StringComparison.Ordinal);
     }
 
     [Theory]

@@ -21,8 +21,11 @@ public sealed partial record HouseLine(
     ImmutableArray<string> InEvery,
     ImmutableArray<string> InSome)
 {
-    /// <summary>Whether one cheese at least is recorded as made from raw milk.</summary>
-    public bool Raw => Treatments.Any(treatment => treatment.Contains("raw", StringComparison.OrdinalIgnoreCase) || treatment.Contains("unpasteuri", StringComparison.OrdinalIgnoreCase));
+    /// <summary>
+    /// Whether one cheese at least is recorded with anything but pasteurised milk: raw, thermised, or words this program does not know. Where
+    /// nothing is recorded the line says so itself.
+    /// </summary>
+    public bool Raw => Treatments.Any(treatment => !Heated(treatment));
 
     /// <summary>Gathers the line of a tasting.</summary>
     /// <param name="book">The tasting; withdrawn wheels do not speak.</param>
@@ -39,6 +42,12 @@ public sealed partial record HouseLine(
             every,
             [.. all.Except(every, StringComparer.OrdinalIgnoreCase)]);
     }
+
+    // A list of what raw milk is called in every language would never be whole, so only plain words for pasteurised milk keep the caution away.
+    private static bool Heated(string treatment) => Pasteurised().IsMatch(treatment);
+
+    [GeneratedRegex(@"^\W*(pasteuri[sz]ed|pasteuris[eé]e?|pasteurisiert|pastorizzato|pasteurizad[oa])\b(?!.*\b(not|un|raw|cru|crudo|roh)\b)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Pasteurised();
 
     // Litres and lots tell vats apart; guests are told the animal alone.
     private static string? Kind(string? milk)

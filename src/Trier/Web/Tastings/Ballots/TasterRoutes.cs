@@ -35,8 +35,10 @@ internal static class TasterRoutes
         return visit.Tasting is OpenTasting && visit.History.All.IsEmpty ? Page.Of<WelcomePage>(("Visit", visit)) : Page.GoTo(visit.History.Counted is { Stage: BallotStage.Sent } ? $"{visit.Path}/sent" : visit.Resume());
     }
 
-    private static async Task<IResult> BeginAsync(string token, IFormCollection form, Visits visits, TrialStore trials)
+    // The form is read by hand: whoever leaves the one question open sends a form with nothing in it, and that would be refused as none.
+    private static async Task<IResult> BeginAsync(string token, HttpRequest request, Visits visits, TrialStore trials)
     {
+        var form = request.HasFormContentType ? await request.ReadFormAsync() : FormCollection.Empty;
         if (await visits.FindAsync(token) is not { } visit) return Unknown();
         DeclaredTaste? said = new Posted(form).Text("taste") switch
         {

@@ -66,6 +66,7 @@ internal static class BoardRoutes
             "left" => room.Leave(now, taster),
             "compared" => room.CompareNotes(now, [.. posted.Ids("people").Select(person => new TasterId(person))]),
             "spoken" => room.SpeakAloud(now, first, posted.Optional("words")),
+            "learned" => room.LearnKey(now, taster),
             "swapped" => room.SwapCodes(now, taster, first, second, posted.Text("reason"), posted.Text("witness")),
             "undo" => room.Undo(now, posted.Number("sequence") ?? 0),
             _ => TrialPages.TooLate("room", "This cannot be noted."),

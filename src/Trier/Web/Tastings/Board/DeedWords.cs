@@ -13,6 +13,7 @@ internal static class DeedWords
         NotesCompared compared => $"{string.Join(" and ", compared.Tasters.Select(taster => book.Taster(taster)!.Name))} compared notes. Their ballots stay; the verdict will say what changes without them.",
         IdentitySpoken spoken => $"What sample {spoken.Code} is was said aloud.",
         CodesSwapped swapped => $"{swapped.First} and {swapped.Second} changed places on {book.Taster(swapped.Taster)!.Name}’s plate.",
+        KeyLearned learned => $"{book.Taster(learned.Taster)!.Name} knows the key. A ballot of theirs is shown apart from now on.",
         TasterLetGo gone => $"{book.Taster(gone.Taster)!.Name} was taken off the list.",
         _ => "Noted.",
     };

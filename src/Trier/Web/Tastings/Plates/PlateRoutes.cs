@@ -48,10 +48,11 @@ internal static class PlateRoutes
         }
 
         var name = early ? "The maker" : by;
+        var taster = posted.Id("taster") is { } chosen ? new TasterId(chosen) : (TasterId?)null;
         var outcome = await trials.ActAsync(new(id), tasting => tasting switch
         {
-            SealedTasting sealedTasting => sealedTasting.OpenKey(trials.Now, name, early),
-            RoomTasting room => room.OpenKey(trials.Now, name, early),
+            SealedTasting sealedTasting => sealedTasting.OpenKey(trials.Now, name, early, taster),
+            RoomTasting room => room.OpenKey(trials.Now, name, early, taster),
             _ => TrialPages.TooLate("key", "There is no sealed key to open."),
         });
         return outcome.TryGet(out var after) ? Page.Of<PlatingPage>(("Tasting", after), ("Opened", true)) : Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}/plates"));

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+
+namespace Trier.Trials.Verdicts.Findings;
+
+/// <summary>Whether one wheel's salt was just right, as counts over everyone who tasted blind.</summary>
+/// <param name="Id">The wheel.</param>
+/// <param name="TooLittle">Those who found too little.</param>
+/// <param name="JustRight">Those who found it just right.</param>
+/// <param name="TooMuch">Those who found too much.</param>
+public sealed record SaltFinding(string Id, SaltGroup TooLittle, SaltGroup JustRight, SaltGroup TooMuch)
+{
+    /// <summary>How many were asked and answered.</summary>
+    public int Answers => TooLittle.Count + JustRight.Count + TooMuch.Count;
+}
+
+/// <summary>One answer to the salt.</summary>
+/// <param name="Count">How many gave it.</param>
+/// <param name="MeanLiking">Their mean liking of the wheel; null where none of them gave one.</param>
+/// <param name="Drop">Mean liking of those who found it just right, less theirs; null where either is missing or for just right itself.</param>
+public sealed record SaltGroup(int Count, double? MeanLiking, double? Drop);
+
+/// <summary>What was written about one wheel, its fondest taster first.</summary>
+/// <param name="Id">The wheel.</param>
+/// <param name="Remarks">Remarks and words.</param>
+public sealed record SaidFinding(string Id, ImmutableArray<Said> Remarks);
+
+/// <summary>One taster on one wheel.</summary>
+/// <param name="Taster">Who.</param>
+/// <param name="Place">Where they placed it, shared places as the mean; null where they did not.</param>
+/// <param name="Liking">Their liking, or null.</param>
+/// <param name="Remark">The remark, or null.</param>
+/// <param name="Words">Words ticked.</param>
+public sealed record Said(string Taster, double? Place, int? Liking, string? Remark, ImmutableArray<string> Words);

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using Microsoft.Extensions.DependencyInjection;
+using Trier.Statistics.Randomness;
+using Trier.Storage.Tastings;
+using Trier.Trials.Common;
+using Trier.Trials.Makes;
+using Trier.Trials.Plans;
+using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Events;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Access;
+using Trier.Web.Hosting;
+
+namespace Trier.Browser.Tests.Kit;
+
+/// <summary>A served site at which one invented tasting is open: four wheels, the given tasters.</summary>
+internal sealed class Table : IAsyncDisposable
+{
+    private static readonly string[] Wheels = ["Amberholt", "Birkmoor", "Corrieglen", "Dunfennel"];
+
+    private readonly IReadOnlyDictionary<string, (string Path, ImmutableArray<BlindCode> Plate)> _tasters;
+
+    private Table(ServedSite site, TrialId trial, IReadOnlyDictionary<string, (string Path, ImmutableArray<BlindCode> Plate)> tasters) => (Site, Trial, _tasters) = (site, trial, tasters);
+
+    public ServedSite Site { get; }
+
+    public TrialId Trial { get; }
+
+    public static async Task<Table> SetAsync(params string[] tasters)
+    {
+        var folder = ServedSite.NewFolder();
+        var trial = new TrialId(Guid.NewGuid());
+        var doors = await PrepareAsync(folder, trial, tasters);
+        return new Table(await ServedSite.StartAsync(folder), trial, doors);
+    }
+
+    /// <summary>A taster's link.</summary>
+    public string LinkOf(string name) => Site.Address + _tasters[name].Path;
+
+    /// <summary>A taster's codes in serving order.</summary>
+    public IReadOnlyList<string> PlateOf(string name) => [.. _tasters[name].Plate.Select(code => code.ToString())];
+
+    public ValueTask DisposeAsync() => Site.DisposeAsync();
+
+    // The day is written before the program starts: it reads what another run of it left behind.
+    private static async Task<Dictionary<string, (string Path, ImmutableArray<BlindCode> Plate)>> PrepareAsync(DirectoryInfo folder, TrialId trial, string[] names)
+    {
+        await using var site = await TrierHost.BuildAsync(new HostSettings(folder.FullName, 0, null));
+        var trials = site.Services.GetRequiredService<TrialStore>();
+        var plan = new TrialPlan("Four tommes", "Which one again?", "An invented kitchen", new DateOnly(2026, 5, 2), CountingRule.Default, JuniorsCount: true, Invented: true);
+        await trials.BeginAsync(trial, DraftTasting.Begin(trials.Now, plan).Value);
+        foreach (var name in Wheels) await ActAsync<DraftTasting>(draft => draft.Enter(trials.Now, new Wheel(new WheelId(Guid.NewGuid()), name, WheelFacts.None)));
+        foreach (var name in names) await ActAsync<DraftTasting>(draft => draft.AddTaster(trials.Now, new TasterId(Guid.NewGuid()), name, knowsTheKey: false, junior: false, 1));
+        await ActAsync<DraftTasting>(draft => draft.Seal(trials.Now, new Seed(7)));
+        await ActAsync<SealedTasting>(ready => ready.Open(trials.Now));
+        var tasting = (await trials.FindAsync(trial))!;
+        var doors = await site.Services.GetRequiredService<TasterDoors>().OfAsync(tasting);
+        return tasting.Book.Tasters.ToDictionary(taster => taster.Name, taster => (doors[taster.Id].Path, tasting.Book.Served(taster.Id)), StringComparer.Ordinal);
+
+        async Task ActAsync<T>(Func<T, Outcome<ImmutableArray<DayEvent>>> act)
+            where T : Tasting
+        {
+            var done = await trials.ActAsync(trial, tasting => act((T)tasting));
+            Assert.True(done.Ok, done.Ok ? "" : done.Problems[0].Sentence);
+        }
+    }
+}
