@@ -43,7 +43,7 @@ internal static class MeterRoutes
         return Page.GoTo($"/makes/{id}/record");
     }
 
-    private static IResult Refused(Make make, MeterColumns columns, IEnumerable<Problem> problems) => Page.Again<MeterPage>(("Make", make), ("Columns", columns), ("Faults", Page.Faults(problems)));
+    private static Microsoft.AspNetCore.Http.HttpResults.RazorComponentResult<MeterPage> Refused(Make make, MeterColumns columns, IEnumerable<Problem> problems) => Page.Again<MeterPage>(("Make", make), ("Columns", columns), ("Faults", Page.Faults(problems)));
 
     private static MeterColumns Remembered(HttpContext context)
     {
