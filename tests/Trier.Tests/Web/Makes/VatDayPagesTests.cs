@@ -123,7 +123,7 @@ public sealed class VatDayPagesTests
         await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH"), ("time", "a"), ("date", ""), ("value", "b")), "file", "curve.csv", "a,b\n0,6.60\n30,6.58\n60,6.41\n");
         Assert.Equal($"{make}/record", maker.Path);
         Assert.Contains("curve.csv: 3 readings of pH", maker.Text, StringComparison.Ordinal);
-        Assert.Contains("and a meter’s curve", maker.Html, StringComparison.Ordinal);
+        Assert.Contains("Line: the meter.", maker.Text, StringComparison.Ordinal);
         await maker.GetAsync($"{make}/meter");
         await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH")), "file", "next.csv", "a,b\n90,6.30\n120,6.21\n");
         Assert.Contains("next.csv: 2 readings of pH", maker.Text, StringComparison.Ordinal);
