@@ -18,6 +18,7 @@ public sealed class VatDayTests(Chromium chromium)
         var eye = new Eye();
         await page.GotoAsync(site.SignInLink);
         await page.PressAsync("Sign in on this browser");
+        await page.SeesHeadingAsync("Which of your recipes do people like best?");
         await page.GotoAsync($"{site.Address}/recipes");
         await eye.BothAsync(page, "recipes");
         await page.GotoAsync($"{site.Address}/recipes/alpine/edit");
