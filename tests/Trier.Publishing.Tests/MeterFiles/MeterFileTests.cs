@@ -80,10 +80,10 @@ public sealed class MeterFileTests
     [Fact]
     public void No_text_makes_it_throw()
     {
-        var cells = Gen.OneOfConst("time", "pH", ",", ";", "\t", "\n", "\r\n", "9:30", "6.5", "6,5", "-", "2026-05-03", " ", "\"", "T", "99999999999", ":", "\uFEFF");
-        cells.Array[0, 40].Sample(parts =>
+        string[] known = ["time", "pH", ",", ";", "\t", "\n", "\r\n", "9:30", "6.5", "6,5", "-", "2026-05-03", " ", "\"", "T", "99999999999", ":", "\uFEFF"];
+        Gen.Int[0, known.Length - 1].Array[0, 40].Sample(parts =>
         {
-            var text = string.Concat(parts);
+            var text = string.Concat(parts.Select(part => known[part]));
             if (MeterFile.Header(text).TryGet(out var header)) _ = MeterFile.Read(text, "x", MeterFile.Guess(header, new("", "", "", false)), Nine);
         });
     }
