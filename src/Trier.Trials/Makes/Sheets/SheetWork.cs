@@ -83,7 +83,8 @@ internal sealed class SheetWork
             Vat.FromAverage.Length == 0 ? "as given; C = CN x P" : $"as given, or the average of {Recipe.Milk.ToString().ToLowerInvariant()}'s milk; C = CN x P",
             [new("Fat F", Vat.Milk.Fat.Percent, "%"), new("Protein P", Vat.Milk.Protein.Percent, "%"), new("Casein number CN", Vat.Milk.CaseinNumber)],
             [new(name, value, "%")],
-            source) with { LikelyError = "A label's fat is rounded to 0.1 %; the casein number of one milk can be 0.03 off." };
+            source) with
+        { LikelyError = "A label's fat is rounded to 0.1 %; the casein number of one milk can be 0.03 off." };
         figures.Add(new("Fat", Measure.Percent, Vat.Milk.Fat.Percent, Content("Fat of the milk", Vat.Milk.Fat.Percent)));
         figures.Add(new("Casein", Measure.Percent, Vat.Milk.Casein.Percent, Content("Casein of the milk", Vat.Milk.Casein.Percent)));
         if (Vat.Milk.Fat.Fraction > 0)
