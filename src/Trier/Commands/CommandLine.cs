@@ -19,6 +19,7 @@ internal static class CommandLine
         root.Subcommands.Add(LinkCommand.Create());
         root.Subcommands.Add(BackupCommand.Create());
         root.Subcommands.Add(VerdictCommand.Create());
+        root.Subcommands.Add(CheckKeyCommand.Create());
         var help = new Command("help", "Say what there is.");
         help.SetAction(async (_, cancellation) => await root.Parse("--help").InvokeAsync(cancellationToken: cancellation));
         root.Subcommands.Add(help);

@@ -3,6 +3,8 @@ using Trier.Web.Plans;
 using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
 using Trier.Web.Tastings.Cards;
+using Trier.Web.Tastings.Helpers;
+using Trier.Web.Tastings.Keys;
 using Trier.Web.Tastings.Plates;
 using Trier.Web.Verdicts;
 
@@ -16,6 +18,8 @@ internal static class Routes
         app.MapErrors();
         app.MapSignIn();
         app.MapBallots();
+        app.MapKeys();
+        app.MapHelpers();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
         maker.MapPlates();
