@@ -21,7 +21,8 @@ public sealed record GuestLines(
     public static GuestLines Of(IReadOnlyCollection<WheelFacts> wheels) => new(
         Each(wheels.SelectMany(facts => facts.Allergens)),
         Each(wheels.Select(facts => facts[WheelFacts.HeatTreatmentFact])),
-        Each(wheels.Select(facts => facts[WheelFacts.MilkFact]?.Split(',', ' ')[0])),
+        // Amount first, such as “10 litres, cow”, names no animal one could be sure of.
+        Each(wheels.Select(facts => facts[WheelFacts.MilkFact]?.Split(',', ' ')[0] is { Length: > 0 } word && char.IsLetter(word[0]) ? word : null)),
         Each(wheels.Select(facts => facts[WheelFacts.AdditivesFact])),
         wheels.Any(facts => facts[WheelFacts.HeatTreatmentFact] is null));
 

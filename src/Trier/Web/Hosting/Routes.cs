@@ -6,6 +6,7 @@ using Trier.Web.Tastings.Cards;
 using Trier.Web.Tastings.Helpers;
 using Trier.Web.Tastings.Keys;
 using Trier.Web.Tastings.Plates;
+using Trier.Web.Tastings.Serving;
 using Trier.Web.Verdicts;
 
 namespace Trier.Web.Hosting;
@@ -26,5 +27,6 @@ internal static class Routes
         maker.MapBoard();
         maker.MapVerdict();
         maker.MapCards();
+        maker.MapServing();
     }
 }

@@ -85,6 +85,7 @@ public sealed class ServingTests
         Assert.Equal(["pasteurised", "raw"], lines.HeatTreatments);
         Assert.Equal(["cow", "sheep"], lines.Milks);
         Assert.True(lines.TreatmentUnknown);
+        Assert.Empty(GuestLines.Of([Facts("10 L", "raw", null)]).Milks);
         Assert.False(GuestLines.Of([Facts("cow", "raw", null)]).TreatmentUnknown);
     }
 
