@@ -85,6 +85,7 @@ public static class TrierHost
         services.AddSingleton<WrongTries>();
         services.AddSingleton<Tastings.Keys.CheckedKeys>();
         services.AddSingleton<Copies>();
+        services.AddSingleton<PhoneAddress>();
         services.AddSingleton<Verdicts.JudgedTastings>();
         services.AddSingleton<Visits>();
         services.AddSingleton<Saving>();

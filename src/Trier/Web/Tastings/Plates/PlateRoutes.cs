@@ -25,13 +25,15 @@ internal static class PlateRoutes
         maker.MapPost("/trials/{id:guid}/withdraw", WithdrawAsync);
     }
 
-    private static async Task<IResult> ShowAsync(Guid id, TrialStore trials, TasterDoors doors, HelperDoors helpers) =>
+    private static async Task<IResult> ShowAsync(Guid id, HttpContext context, TrialStore trials, TasterDoors doors, HelperDoors helpers, PhoneAddress address) =>
         await trials.FindAsync(new(id)) is { } tasting && tasting is not DraftTasting
             ? Page.Of<PlatesPage>(
                 ("Tasting", tasting),
                 ("Doors", await doors.OfAsync(tasting)),
                 ("Plater", await helpers.PathAsync(tasting.Book.Trial, Helper.Plater)),
-                ("Server", await helpers.PathAsync(tasting.Book.Trial, Helper.Server)))
+                ("Server", await helpers.PathAsync(tasting.Book.Trial, Helper.Server)),
+                ("Printed", await address.OutdatedAsync(tasting.Book.Trial, context)),
+                ("Site", address.Now(context)))
             : Page.GoTo($"/trials/{id}");
 
     private static async Task<IResult> AskAsync(Guid id, TrialStore trials) =>
