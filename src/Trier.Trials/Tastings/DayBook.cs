@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Trier.Trials.Common;
 using Trier.Trials.Plans;
+using Trier.Trials.Tastings.Commitments;
 using Trier.Trials.Tastings.Events;
 
 namespace Trier.Trials.Tastings;
@@ -25,6 +26,12 @@ public sealed record DayBook
 
     /// <summary>The key once sealed; null in a draft.</summary>
     public Key? Key { get; init; }
+
+    /// <summary>What was fixed about each key at its sealing, in order, those of broken seals included; empty for a tasting sealed before there were commitments.</summary>
+    public ImmutableArray<Commitment> Commitments { get; init; } = [];
+
+    /// <summary>The commitment about the key that stands, or null.</summary>
+    public Commitment? Commitment => Key is { } key ? Commitments.LastOrDefault(commitment => commitment.KeyVersion == key.Version) : null;
 
     /// <summary>Codes given out under earlier keys that were broken; never drawn again.</summary>
     public ImmutableArray<BlindCode> RetiredBefore { get; init; } = [];

@@ -48,6 +48,7 @@ internal static class DayBookReading
             Plates = sealing.Plates.ToImmutableSortedDictionary(plate => book.Taster(plate.Taster)!.Number, plate => plate),
             SealedAt = sealing.At,
         },
+        KeyCommitted committed => book with { Commitments = book.Commitments.Add(committed.Commitment) },
         SealBroken => book with
         {
             RetiredBefore = book.Key is { } key ? [.. book.RetiredBefore, .. key.Retired, .. key.Lines.Select(line => line.Code)] : book.RetiredBefore,

@@ -26,6 +26,7 @@ internal static class CommandLine
         root.Subcommands.Add(PressCommand.Create());
         root.Subcommands.Add(BrineCommand.Create());
         root.Subcommands.Add(EyesPossibleCommand.Create());
+        root.Subcommands.Add(CheckKeyCommand.Create());
         var help = new Command("help", "Say what there is.");
         help.SetAction(async (_, cancellation) => await root.Parse("--help").InvokeAsync(cancellationToken: cancellation));
         root.Subcommands.Add(help);

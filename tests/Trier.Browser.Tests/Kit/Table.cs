@@ -51,7 +51,7 @@ internal sealed class Table : IAsyncDisposable
         await trials.BeginAsync(trial, DraftTasting.Begin(trials.Now, plan).Value);
         foreach (var name in Wheels) await ActAsync<DraftTasting>(draft => draft.Enter(trials.Now, new Wheel(new WheelId(Guid.NewGuid()), name, WheelFacts.None)));
         foreach (var name in names) await ActAsync<DraftTasting>(draft => draft.AddTaster(trials.Now, new TasterId(Guid.NewGuid()), name, knowsTheKey: false, junior: false, 1));
-        await ActAsync<DraftTasting>(draft => draft.Seal(trials.Now, new Seed(7)));
+        await ActAsync<DraftTasting>(draft => Chance.Committed(draft, draft.Seal(trials.Now, new Seed(7))));
         await ActAsync<SealedTasting>(ready => ready.Open(trials.Now));
         var tasting = (await trials.FindAsync(trial))!;
         var doors = await site.Services.GetRequiredService<TasterDoors>().OfAsync(tasting);

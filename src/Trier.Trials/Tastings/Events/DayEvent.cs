@@ -19,6 +19,7 @@ namespace Trier.Trials.Tastings.Events;
 [JsonDerivedType(typeof(SampleLeftOff), "sample left off")]
 [JsonDerivedType(typeof(TasteDeclared), "taste declared")]
 [JsonDerivedType(typeof(KeySealed), "key sealed")]
+[JsonDerivedType(typeof(KeyCommitted), "key committed")]
 [JsonDerivedType(typeof(PlateDealt), "plate dealt")]
 [JsonDerivedType(typeof(WheelWithdrawn), "wheel withdrawn")]
 [JsonDerivedType(typeof(TastingOpened), "opened")]

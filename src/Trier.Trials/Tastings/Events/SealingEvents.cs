@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trier.Trials.Common;
+using Trier.Trials.Tastings.Commitments;
 
 namespace Trier.Trials.Tastings.Events;
 
@@ -13,6 +14,11 @@ public sealed record KeySealed(
     Key Key,
     ImmutableArray<ImmutableArray<BlindCode>> Orders,
     ImmutableArray<Plate> Plates) : DayEvent(At);
+
+/// <summary>What was fixed about the key just sealed. Tastings sealed before there were commitments have none.</summary>
+/// <param name="At">When.</param>
+/// <param name="Commitment">The commitment.</param>
+public sealed record KeyCommitted(DateTimeOffset At, Commitment Commitment) : DayEvent(At);
 
 /// <summary>The seal was broken before the first plate: the trial is a draft again and every code given out is retired.</summary>
 /// <param name="At">When.</param>

@@ -1,5 +1,10 @@
+using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Trier.Statistics.Randomness;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings.Commitments;
+using Trier.Trials.Tastings.Events;
+using Trier.Trials.Tastings.Steps;
 
 namespace Trier.Web.Hosting;
 
@@ -8,4 +13,10 @@ internal static class Chance
 {
     /// <summary>A seed nobody can guess.</summary>
     public static Seed Draw() => new(BitConverter.ToUInt64(RandomNumberGenerator.GetBytes(8)));
+
+    /// <summary>Commits to the key an act draws, with a salt nobody can guess.</summary>
+    /// <param name="tasting">The tasting before the act.</param>
+    /// <param name="outcome">What the act yields.</param>
+    public static Outcome<ImmutableArray<DayEvent>> Committed(Tasting tasting, Outcome<ImmutableArray<DayEvent>> outcome) =>
+        outcome.Then(events => Outcome.Of(Committing.With(tasting.Book, events, RandomNumberGenerator.GetBytes(Commitment.SaltBytes))));
 }

@@ -24,6 +24,9 @@ public sealed record HostSettings(string DataFolder, int Port, IPAddress? Lan)
     /// <summary>Held by the site that runs on this folder.</summary>
     public string LockFile => Path.Combine(DataFolder, "in-use");
 
+    /// <summary>The address that stands on each trial's cards.</summary>
+    public string PrintedFolder => Path.Combine(DataFolder, "printed");
+
     /// <summary>Copies made at every close.</summary>
     public string CopiesFolder => Path.Combine(DataFolder, "copies");
 

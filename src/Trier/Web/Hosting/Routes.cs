@@ -7,7 +7,10 @@ using Trier.Web.Plans;
 using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
 using Trier.Web.Tastings.Cards;
+using Trier.Web.Tastings.Helpers;
+using Trier.Web.Tastings.Keys;
 using Trier.Web.Tastings.Plates;
+using Trier.Web.Tastings.Serving;
 using Trier.Web.Verdicts;
 
 namespace Trier.Web.Hosting;
@@ -20,6 +23,8 @@ internal static class Routes
         app.MapErrors();
         app.MapSignIn();
         app.MapBallots();
+        app.MapKeys();
+        app.MapHelpers();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
         maker.MapPlates();
@@ -31,5 +36,6 @@ internal static class Routes
         maker.MapMakes();
         maker.MapMeters();
         maker.MapShelf();
+        maker.MapServing();
     }
 }

@@ -84,8 +84,11 @@ public static class TrierHost
         services.AddSingleton<SignInLinks>();
         services.AddSingleton<WalkIns>();
         services.AddSingleton<TasterDoors>();
+        services.AddSingleton<HelperDoors>();
         services.AddSingleton<WrongTries>();
+        services.AddSingleton<Tastings.Keys.CheckedKeys>();
         services.AddSingleton<Copies>();
+        services.AddSingleton<PhoneAddress>();
         services.AddSingleton<Verdicts.JudgedTastings>();
         services.AddSingleton<Visits>();
         services.AddSingleton<Saving>();

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Trier.Statistics.Randomness;
 using Trier.Storage.Access;
@@ -36,6 +38,10 @@ internal sealed class Evening : IAsyncDisposable
     public TrialId Trial { get; }
 
     public TrialStore Trials => _site.Services.GetRequiredService<TrialStore>();
+
+    public IReadOnlyList<Endpoint> Endpoints => _site.Services.GetRequiredService<EndpointDataSource>().Endpoints;
+
+    public HelperDoors Helpers => _site.Services.GetRequiredService<HelperDoors>();
 
     public WalkIns Door => _site.Services.GetRequiredService<WalkIns>();
 

@@ -42,6 +42,9 @@ internal sealed partial class Phone : IDisposable
         return _client.SendAsync(request);
     }
 
+    /// <summary>The bare answer to a post.</summary>
+    public Task<HttpResponseMessage> SendAsync(string path, HttpContent content) => _client.PostAsync(new Uri(path, UriKind.Relative), content);
+
     /// <summary>What pressing a key of the page would post: hidden fields, chosen and typed ones as they stand, and what is given.</summary>
     public (string Action, List<KeyValuePair<string, string>> Fields) Form(string? action = null, params (string Name, string Value)[] given)
     {

@@ -16,6 +16,7 @@ internal static class BoardRoutes
     public static void MapBoard(this IEndpointRouteBuilder maker)
     {
         maker.MapGet("/trials/{id:guid}/board", ShowAsync);
+        maker.MapGet("/trials/{id:guid}/room", RoomAsync);
         maker.MapPost("/trials/{id:guid}/room/{deed}", NoteAsync);
         maker.MapPost("/trials/{id:guid}/walk-ins/{asked:guid}", AnswerAsync);
         maker.MapPost("/trials/{id:guid}/close", CloseAsync);
@@ -31,6 +32,14 @@ internal static class BoardRoutes
         if (await trials.FindAsync(new(id)) is not { } tasting) return Results.NotFound();
         if (tasting is DraftTasting or SealedTasting) return Page.GoTo($"/trials/{id}");
         return await BoardAsync(tasting, trials, walkIns, []);
+    }
+
+    private static async Task<IResult> RoomAsync(Guid id, string? still, HttpContext context, TrialStore trials)
+    {
+        if (await trials.FindAsync(new(id)) is not { } tasting || tasting is DraftTasting) return Page.GoTo($"/trials/{id}");
+        // Works without script; a page that is read aloud can be told to stand still.
+        if (still is null && tasting is not RevealedTasting) context.Response.Headers["Refresh"] = "10";
+        return Page.Of<RoomPage>(("Tasting", tasting), ("Ballots", await trials.BallotsAsync(tasting)), ("Now", trials.Now), ("Still", still is not null));
     }
 
     private static async Task<IResult> BoardAsync(Tasting tasting, TrialStore trials, WalkIns walkIns, IEnumerable<Problem> problems)

@@ -13,17 +13,22 @@ internal static class CardRoutes
     public static void MapCards(this IEndpointRouteBuilder maker)
     {
         maker.MapGet("/trials/{id:guid}/cards", CardsAsync);
+        maker.MapGet("/trials/{id:guid}/poster", PosterAsync);
         maker.MapGet("/trials/{id:guid}/paper-ballots", (Guid id, TrialStore trials) => WithTrialAsync(id, trials, tasting => Page.Of<PaperBallotsPage>(("Tasting", tasting))));
         maker.MapGet("/trials/{id:guid}/paper", PaperListAsync);
         maker.MapGet("/trials/{id:guid}/paper/{taster:guid}", TypeInAsync);
         maker.MapPost("/trials/{id:guid}/paper/{taster:guid}", TypedInAsync);
     }
 
-    private static async Task<IResult> CardsAsync(Guid id, HttpContext context, TrialStore trials, TasterDoors doors, HostSettings settings)
+    private static async Task<IResult> CardsAsync(Guid id, HttpContext context, TrialStore trials, TasterDoors doors, PhoneAddress address)
     {
         if (await trials.FindAsync(new TrialId(id)) is not { } tasting) return Results.NotFound();
-        return Page.Of<CardsPage>(("Tasting", tasting), ("Doors", await doors.OfAsync(tasting)), ("Site", Site(context, settings)));
+        if (tasting is not DraftTasting) await address.NoteAsync(tasting.Book.Trial, address.Now(context));
+        return Page.Of<CardsPage>(("Tasting", tasting), ("Doors", await doors.OfAsync(tasting)), ("Site", address.Now(context)));
     }
+
+    private static async Task<IResult> PosterAsync(Guid id, HttpContext context, TrialStore trials, PhoneAddress address) =>
+        await trials.FindAsync(new TrialId(id)) is { } tasting ? Page.Of<PosterPage>(("Tasting", tasting), ("Site", address.Now(context))) : Results.NotFound();
 
     private static async Task<IResult> PaperListAsync(Guid id, Guid? saved, TrialStore trials)
     {
@@ -61,8 +66,4 @@ internal static class CardRoutes
         await trials.FindAsync(new TrialId(id)) is { } tasting && tasting.Book.Taster(new TasterId(taster)) is { } found && tasting.Book.Plate(found.Id) is not null
             ? (tasting, found)
             : null;
-
-    // Phones come in by the address the host let them in on; the maker's own browser may be at another one.
-    private static string Site(HttpContext context, HostSettings settings) =>
-        settings.Lan is { } lan ? $"http://{new UriBuilder { Host = lan.ToString() }.Host}:{context.Connection.LocalPort}" : $"{context.Request.Scheme}://{context.Request.Host}";
 }

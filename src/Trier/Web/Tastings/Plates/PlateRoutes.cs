@@ -14,7 +14,7 @@ internal static class PlateRoutes
     public static void MapPlates(this IEndpointRouteBuilder maker)
     {
         maker.MapPost("/trials/{id:guid}/seal", (Guid id, IFormCollection _, TrialStore trials) =>
-            TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is DraftTasting draft ? draft.Seal(trials.Now, Chance.Draw()) : TrialPages.TooLate("seal", "The key is sealed already.")));
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is DraftTasting draft ? Chance.Committed(tasting, draft.Seal(trials.Now, Chance.Draw())) : TrialPages.TooLate("seal", "The key is sealed already.")));
         maker.MapPost("/trials/{id:guid}/break-seal", (Guid id, IFormCollection _, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}", tasting => tasting is SealedTasting sealedTasting ? sealedTasting.BreakSeal(trials.Now) : TrialPages.TooLate("seal", "The first plate is out: the seal can no longer be broken.")));
         maker.MapGet("/trials/{id:guid}/plates", ShowAsync);
@@ -25,9 +25,15 @@ internal static class PlateRoutes
         maker.MapPost("/trials/{id:guid}/withdraw", WithdrawAsync);
     }
 
-    private static async Task<IResult> ShowAsync(Guid id, TrialStore trials, TasterDoors doors) =>
+    private static async Task<IResult> ShowAsync(Guid id, HttpContext context, TrialStore trials, TasterDoors doors, HelperDoors helpers, PhoneAddress address) =>
         await trials.FindAsync(new(id)) is { } tasting && tasting is not DraftTasting
-            ? Page.Of<PlatesPage>(("Tasting", tasting), ("Doors", await doors.OfAsync(tasting)))
+            ? Page.Of<PlatesPage>(
+                ("Tasting", tasting),
+                ("Doors", await doors.OfAsync(tasting)),
+                ("Plater", await helpers.PathAsync(tasting.Book.Trial, Helper.Plater)),
+                ("Server", await helpers.PathAsync(tasting.Book.Trial, Helper.Server)),
+                ("Printed", await address.OutdatedAsync(tasting.Book.Trial, context)),
+                ("Site", address.Now(context)))
             : Page.GoTo($"/trials/{id}");
 
     private static async Task<IResult> AskAsync(Guid id, TrialStore trials) =>
@@ -67,7 +73,7 @@ internal static class PlateRoutes
         var outcome = await trials.ActAsync(new(id), tasting => tasting switch
         {
             DraftTasting draft => draft.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by")),
-            SealedTasting sealedTasting => sealedTasting.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), twice, Chance.Draw()),
+            SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), twice, Chance.Draw())),
             OpenTasting open => open.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by")),
             _ => TrialPages.TooLate("wheel", "The ballots are closed: what is known of the wheel can still be corrected, and the verdict tells it."),
         });

@@ -1,0 +1,49 @@
+using Trier.Storage.Tastings;
+using Trier.Trials.Common;
+using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Access;
+using Trier.Web.Hosting;
+using Trier.Web.Tastings.Ballots;
+
+namespace Trier.Web.Tastings.Helpers;
+
+/// <summary>The pages of the helpers, each by their own link: the plater's has the key, the server's never.</summary>
+internal static class HelperRoutes
+{
+    public static void MapHelpers(this IEndpointRouteBuilder routes)
+    {
+        // The link is the permission, as for tasters: a page on another site cannot know it.
+        var helpers = routes.MapGroup("").DisableAntiforgery();
+        helpers.MapGet("/p/{token}", AskAsync);
+        helpers.MapPost("/p/{token}", OpenAsync);
+        helpers.MapGet("/s/{token}", async (string token, TrialStore trials, HelperDoors doors) =>
+            await FindAsync(token, Helper.Server, trials, doors) is { } tasting ? Page.Of<ServerPage>(("Tasting", tasting), ("Now", trials.Now)) : TasterRoutes.Unknown());
+    }
+
+    private static async Task<IResult> AskAsync(string token, TrialStore trials, HelperDoors doors) =>
+        await FindAsync(token, Helper.Plater, trials, doors) is { } tasting
+            ? Page.Of<PlaterPage>(("Tasting", tasting), ("Opened", tasting is RevealedTasting))
+            : TasterRoutes.Unknown();
+
+    private static async Task<IResult> OpenAsync(string token, IFormCollection form, TrialStore trials, HelperDoors doors)
+    {
+        if (await FindAsync(token, Helper.Plater, trials, doors) is not { } tasting) return TasterRoutes.Unknown();
+        var posted = new Posted(form);
+        var name = posted.Text("by");
+        if (name.Length is 0 or > 60) return Page.Again<PlaterPage>(("Tasting", tasting), ("Faults", Page.Faults([new Problem("by", "Write your name, 60 letters at most: it is put into the record with the time.")])));
+        var taster = posted.Id("taster") is { } chosen ? new TasterId(chosen) : (TasterId?)null;
+        var outcome = await trials.ActAsync(tasting.Book.Trial, now => now switch
+        {
+            SealedTasting sealedTasting => sealedTasting.OpenKey(trials.Now, name, early: false, taster),
+            RoomTasting room => room.OpenKey(trials.Now, name, early: false, taster),
+            _ => Plans.TrialPages.TooLate("by", "There is no sealed key to open."),
+        });
+        return outcome.TryGet(out var after)
+            ? Page.Of<PlaterPage>(("Tasting", after), ("Opened", true))
+            : Page.Again<PlaterPage>(("Tasting", tasting), ("Faults", Page.Faults(outcome.Problems)));
+    }
+
+    private static async Task<Tasting?> FindAsync(string token, Helper helper, TrialStore trials, HelperDoors doors) =>
+        await doors.FindAsync(token, helper) is { } trial ? await trials.FindAsync(trial) : null;
+}

@@ -1,0 +1,141 @@
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Trier.Statistics.Randomness;
+using Trier.Tests.Web.Ballots;
+using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Steps;
+using Trier.Web.Access;
+
+namespace Trier.Tests.Web.Roles;
+
+/// <summary>
+/// The key never appears before the reveal: every route the site has is asked for by everyone who may come, at every step. A taster, the server and a stranger
+/// must never see a wheel named at all; a maker who keeps the key shut must never see a wheel and a code on one page.
+/// </summary>
+public sealed partial class EveryRouteTests
+{
+    [Theory]
+    [InlineData("draft")]
+    [InlineData("sealed")]
+    [InlineData("open")]
+    [InlineData("closed")]
+    public async Task No_answer_tells_a_taster_a_server_or_a_blind_maker_the_key(string step)
+    {
+        await using var evening = await AtAsync(step);
+        var book = (await evening.TastingAsync()).Book;
+        var spy = KeySpy.On(book);
+        var maker = await evening.MakerAsync();
+        var taster = evening.NewPhone();
+        var found = new List<string>();
+        var asked = 0;
+        foreach (var path in await PathsAsync(evening, HttpMethods.Get))
+        {
+            asked++;
+            if ((await spy.LookAsync(await taster.FetchAsync(path))).AnyWheel && !path.StartsWith("/sign-in", StringComparison.Ordinal)) found.Add($"a taster or server at GET {path}");
+            if ((await spy.LookAsync(await maker.FetchAsync(path))).Both) found.Add($"the maker at GET {path}");
+        }
+
+        foreach (var path in await PathsAsync(evening, HttpMethods.Post))
+        {
+            asked++;
+            using var nothing = new FormUrlEncodedContent([]);
+            if ((await spy.LookAsync(await taster.SendAsync(path, nothing))).AnyWheel) found.Add($"a taster or server at POST {path}");
+        }
+
+        Assert.True(asked > 40, $"Only {asked} routes were asked for.");
+        Assert.Equal([], found);
+        Assert.Empty((await evening.TastingAsync()).Book.KeyOpenings);
+    }
+
+    [Fact]
+    public async Task The_spy_sees_the_key_where_it_is_shown()
+    {
+        await using var evening = await AtAsync("sealed");
+        var spy = KeySpy.On((await evening.TastingAsync()).Book);
+        var plater = evening.NewPhone();
+        await plater.GetAsync(await evening.Helpers.PathAsync(evening.Trial, Helper.Plater));
+        await plater.PostAsync(plater.Form(null, ("by", "Gus")) is var form ? (plater.Path, form.Fields) : default);
+        var found = await spy.LookAsync(plater.Answer);
+        Assert.True(found.Both);
+        Assert.Equal(5, found.Codes);
+        Assert.All(Evening.Names, name => Assert.Contains(name, found.Wheels));
+        var opening = Assert.Single((await evening.TastingAsync()).Book.KeyOpenings);
+        Assert.Equal(("Gus", false), (opening.By, opening.Early));
+    }
+
+    [Fact]
+    public async Task A_helper_s_link_opens_that_helper_s_page_and_no_other()
+    {
+        await using var evening = await AtAsync("sealed");
+        var phone = evening.NewPhone();
+        var (plater, server) = (await evening.Helpers.PathAsync(evening.Trial, Helper.Plater), await evening.Helpers.PathAsync(evening.Trial, Helper.Server));
+        Assert.Contains("You plate.", (await phone.GetAsync(plater)).Text, StringComparison.Ordinal);
+        Assert.Contains("3 plates to carry.", (await phone.GetAsync(server)).Text, StringComparison.Ordinal);
+        foreach (var wrong in new[] { $"/p{server[2..]}", $"/s{plater[2..]}", "/p/aaaaaaaaaaaaaaaaaaaaaa", "/s/a" })
+        {
+            await phone.GetAsync(wrong);
+            Assert.Equal(System.Net.HttpStatusCode.NotFound, phone.Answer.StatusCode);
+        }
+    }
+
+    [Fact]
+    public async Task A_plater_who_tastes_is_shown_apart_from_then_on()
+    {
+        await using var evening = await AtAsync("open");
+        var plater = evening.NewPhone();
+        var bruno = await evening.TasterAsync("Bruno");
+        await plater.GetAsync(await evening.Helpers.PathAsync(evening.Trial, Helper.Plater));
+        await plater.PostAsync((plater.Path, [new("by", "Bruno"), new("taster", bruno.Id.Value.ToString())]));
+        Assert.Contains(bruno.Id, (await evening.TastingAsync()).Book.Learned.Select(learned => learned.Taster));
+        await plater.PostAsync((plater.Path, [new("by", " ")]));
+        Assert.Contains("Write your name", plater.Text, StringComparison.Ordinal);
+        Assert.Single((await evening.TastingAsync()).Book.KeyOpenings);
+    }
+
+    private static async Task<Evening> AtAsync(string step)
+    {
+        var evening = await Evening.BeginAsync(open: false);
+        if (step == "draft") return evening;
+        var wheel = (await evening.TastingAsync()).Book.Entries[1].Wheel;
+        await evening.ActAsync<DraftTasting>(draft => draft.ServeTwice(evening.Trials.Now, wheel));
+        await evening.ActAsync<DraftTasting>(draft => draft.Seal(evening.Trials.Now, new Seed(7)));
+        if (step == "sealed") return evening;
+        await evening.ActAsync<SealedTasting>(ready => ready.Open(evening.Trials.Now));
+        if (step == "closed") await evening.ActAsync<OpenTasting>(open => open.Close(evening.Trials.Now));
+        return evening;
+    }
+
+    /// <summary>Every path of the site for a method, its places filled with what there is; files of wwwroot apart.</summary>
+    private static async Task<List<string>> PathsAsync(Evening evening, string method)
+    {
+        var book = (await evening.TastingAsync()).Book;
+        var ada = book.Tasters[0];
+        var tokens = new[] { (await evening.DoorAsync("Ada")).Token };
+        var plater = (await evening.Helpers.PathAsync(evening.Trial, Helper.Plater))[3..];
+        var server = (await evening.Helpers.PathAsync(evening.Trial, Helper.Server))[3..];
+        var paths = new List<string>();
+        foreach (var route in evening.Endpoints.OfType<RouteEndpoint>().Where(route => !route.Metadata.Any(about => about.GetType().Name.Contains("StaticAsset", StringComparison.Ordinal))))
+        {
+            if (route.Metadata.GetMetadata<HttpMethodMetadata>() is { } methods && !methods.HttpMethods.Contains(method)) continue;
+            var pattern = route.RoutePattern.RawText!;
+            paths.Add("/" + Places().Replace(pattern, place => place.Groups["name"].Value switch
+            {
+                "id" => evening.Trial.Value.ToString(),
+                "wheel" => book.Entries[0].Wheel.Value.ToString(),
+                "taster" => ada.Id.Value.ToString(),
+                "token" => pattern.TrimStart('/')[0] switch { 'p' => plater, 's' => server, _ => tokens[0] },
+                "number" => "1",
+                "status" => "404",
+                "deed" => "late",
+                "asked" or "secret" => Guid.Empty.ToString(),
+                var other => throw new InvalidOperationException($"Say what stands for {{{other}}} in {pattern}."),
+            }).TrimStart('/'));
+        }
+
+        return [.. paths.Distinct(StringComparer.Ordinal)];
+    }
+
+    [GeneratedRegex("\\{(?<name>[a-z]+)[^}]*\\}", RegexOptions.None, 1000)]
+    private static partial Regex Places();
+}

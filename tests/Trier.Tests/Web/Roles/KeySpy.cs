@@ -1,0 +1,40 @@
+using System.Net;
+using System.Text;
+using System.Text.RegularExpressions;
+using Trier.Tests.Web.Ballots;
+using Trier.Trials.Tastings;
+
+namespace Trier.Tests.Web.Roles;
+
+/// <summary>Looks for the key in an answer: status, headers and body, as bytes came in.</summary>
+internal sealed class KeySpy
+{
+    private readonly List<string> _wheels;
+    private readonly List<Regex> _codes;
+
+    private KeySpy(List<string> wheels, List<Regex> codes) => (_wheels, _codes) = (wheels, codes);
+
+    /// <summary>A spy that knows the wheels' names, recipes and ids, and, once there are any, their codes.</summary>
+    public static KeySpy On(DayBook book) => new(
+        [.. book.Entries.SelectMany(entry => new[] { entry.Name, entry.Facts.Recipe ?? entry.Name, entry.Wheel.Value.ToString("D"), entry.Wheel.Value.ToString("N") }).Distinct(StringComparer.Ordinal)],
+        [.. (book.Key?.Lines ?? []).Select(line => new Regex($"(?<![0-9A-Za-z#.%-]){line.Code}(?![0-9A-Za-z%])", RegexOptions.None, TimeSpan.FromSeconds(1)))]);
+
+    public async Task<Found> LookAsync(HttpResponseMessage answer)
+    {
+        var text = new StringBuilder();
+        foreach (var header in answer.Headers.Concat(answer.Content.Headers)) text.Append(header.Key).Append(": ").AppendJoin(' ', header.Value).Append('\n');
+        var body = await answer.Content.ReadAsStringAsync();
+        var all = text.Append(body).Append('\n').Append(WebUtility.HtmlDecode(body)).ToString();
+        return new(_wheels.Where(wheel => all.Contains(wheel, StringComparison.OrdinalIgnoreCase)).ToList(), _codes.Count(code => code.IsMatch(all)));
+    }
+
+    /// <summary>What an answer tells.</summary>
+    /// <param name="Wheels">Words that name a wheel.</param>
+    /// <param name="Codes">How many of the codes stand in it.</param>
+    internal sealed record Found(List<string> Wheels, int Codes)
+    {
+        public bool AnyWheel => Wheels.Count > 0;
+
+        public bool Both => Wheels.Count > 0 && Codes > 0;
+    }
+}
