@@ -18,6 +18,7 @@ public sealed class HelperPagesTests(Chromium chromium)
         var maker = await context.NewPageAsync();
         await maker.GotoAsync(table.Site.SignInLink);
         await maker.PressAsync("Sign in on this browser");
+        await maker.SeesAsync("Four tommes");
 
         await maker.GotoAsync($"{trial}/serving");
         await maker.SeesHeadingAsync("What to cut, and when.");
