@@ -19,6 +19,18 @@ public sealed class TrierDb(DbContextOptions<TrierDb> options) : DbContext(optio
 
     internal DbSet<WheelRevisionRow> WheelRevisions => Set<WheelRevisionRow>();
 
+    internal DbSet<RecipeRevisionRow> RecipeRevisions => Set<RecipeRevisionRow>();
+
+    internal DbSet<MakeRow> Makes => Set<MakeRow>();
+
+    internal DbSet<MakeEventRow> MakeEvents => Set<MakeEventRow>();
+
+    internal DbSet<WheelNumberRow> WheelNumbers => Set<WheelNumberRow>();
+
+    internal DbSet<ThingRow> Things => Set<ThingRow>();
+
+    internal DbSet<ThingEventRow> ThingEvents => Set<ThingEventRow>();
+
     internal DbSet<SignInLinkRow> SignInLinks => Set<SignInLinkRow>();
 
     internal DbSet<WalkInRow> WalkIns => Set<WalkInRow>();
@@ -35,5 +47,8 @@ public sealed class TrierDb(DbContextOptions<TrierDb> options) : DbContext(optio
         configurationBuilder.Properties<TasterId>().HaveConversion<TasterIdConverter>();
         configurationBuilder.Properties<WheelId>().HaveConversion<WheelIdConverter>();
         configurationBuilder.Properties<RevisionId>().HaveConversion<RevisionIdConverter>();
+        configurationBuilder.Properties<RecipeId>().HaveConversion<RecipeIdConverter>();
+        configurationBuilder.Properties<MakeId>().HaveConversion<MakeIdConverter>();
+        configurationBuilder.Properties<ThingId>().HaveConversion<ThingIdConverter>();
     }
 }

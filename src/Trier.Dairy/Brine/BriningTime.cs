@@ -80,7 +80,7 @@ public static class BriningTime
 
         var part = byDiffusion is { } band && (rule < band.Low || rule > band.High);
         if (part)
-            gate.Ask(BrineFields.Hours, $"The rule of thumb says {Field.Number(rule.TotalHours)} h, the diffusion model {Field.Number(byDiffusion!.Value.Low.TotalHours)} to {Field.Number(byDiffusion.Value.High.TotalHours)} h: the rule goes with mass times height, diffusion with (V/A) squared, and they part for wheels of this size.");
+            gate.Ask(BrineFields.Hours, $"The rule of thumb says {Hours(rule)} h, the diffusion model {Hours(byDiffusion!.Value.Low)} to {Hours(byDiffusion.Value.High)} h: the rule goes with mass times height, diffusion with (V/A) squared, and they part for wheels of this size.");
         return gate.Answer(new BriningPlan(byDiffusion, rule, part), new Working(
             "Time in brine",
             "t where E(t) s/(1 - s) x moisture = salt; rule: hours = lb x in",
@@ -91,7 +91,7 @@ public static class BriningTime
             Sources.Crank)
         {
             Domain = "Diffusion: brine to 22 %, to 48 h",
-            LikelyError = "Within a factor of 2, mostly too short; the long end of the band is the safer side.",
+            LikelyError = "Within a factor of 2, mostly too short: lean to the long end of the band, since too little salt is the greater risk.",
             AlsoFrom = [Sources.Floury, Sources.Melilli, Sources.RulePound],
         });
         TimeSpan Time(Diffusivity d) => FiniteCylinder.TimeFor(size, d, uptake);
@@ -126,6 +126,8 @@ public static class BriningTime
     private static string TooStrong(Share brine) =>
         $"Strength of the brine is {BrineFields.Strength.Show(brine.Percent)}; above about 22 % the rind closes and takes less salt than the diffusion model says, so it gives no time.";
 
+    private static string Hours(TimeSpan time) => Field.Number(Math.Round(time.TotalHours, 1));
+
     private static string TooLong(TimeSpan time) =>
-        $"Time in brine is {BrineFields.Hours.Show(time.TotalHours)}; the diffusion model is used for at most 48 h.";
+        $"Time in brine is {Hours(time)} h; the diffusion model is used for at most 48 h.";
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Trier.Statistics.Distributions;
 using Trier.Statistics.Rankings;
 
 namespace Trier.Statistics.ChoiceModels;
@@ -180,7 +181,7 @@ public static class BradleyTerry
 /// <summary>What a fit is held against.</summary>
 internal static class PairDeviance
 {
-    private static readonly double[] Small = [.. Enumerable.Range(0, 256).Select(n => MathNet.Numerics.SpecialFunctions.GammaLn(n + 1.0))];
+    private static readonly double[] Small = [.. Enumerable.Range(0, 256).Select(n => Tails.LogGamma(n + 1))];
 
     /// <summary>Log-likelihood of each row's own shares, log number of orders of the answers, and how many shares are free.</summary>
     public static (double Saturated, double Orders, int Free) Of(PairCount[] rows, bool withTies)
@@ -215,5 +216,5 @@ internal static class PairDeviance
     private static double Part(double count, double n) => count == 0 ? 0 : count * Math.Log(count / n);
 
     private static double LogFactorial(double n) =>
-        n < Small.Length && n == Math.Floor(n) ? Small[(int)n] : MathNet.Numerics.SpecialFunctions.GammaLn(n + 1);
+        n < Small.Length && n == Math.Floor(n) ? Small[(int)n] : Tails.LogGamma(n + 1);
 }

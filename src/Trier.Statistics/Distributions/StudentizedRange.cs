@@ -93,7 +93,7 @@ public static class StudentizedRange
     private static double Averaged(double q, int groups, double freedom)
     {
         // u = log of (estimate/deviation): its density falls off fast both ways, so that few panels suffice.
-        var logScale = (freedom / 2 * Math.Log(freedom / 2)) - MathNet.Numerics.SpecialFunctions.GammaLn(freedom / 2) + Math.Log(2);
+        var logScale = (freedom / 2 * Math.Log(freedom / 2)) - Tails.LogGamma(freedom / 2) + Math.Log(2);
         double Density(double u) => Math.Exp(logScale + (freedom * u) - (freedom / 2 * Math.Exp(2 * u)));
         double low = 0, high = 0;
         while (Density(low) > 1e-18) low -= 0.25 / Math.Sqrt(freedom);

@@ -76,6 +76,10 @@ public static class Tails
         return Math.Exp(logarithm);
     }
 
+    /// <summary>The logarithm of the gamma function: of n + 1 it is that of n factorial.</summary>
+    /// <param name="x">Above 0.</param>
+    public static double LogGamma(double x) => SpecialFunctions.GammaLn(x);
+
     /// <summary>The x below which a beta variable lies with a given chance.</summary>
     /// <param name="lowerTail">Between 0 and 1.</param>
     /// <param name="a">First shape, above 0.</param>

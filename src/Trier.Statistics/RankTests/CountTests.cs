@@ -63,8 +63,9 @@ public sealed record CochranResult(double Q, int DegreesOfFreedom, double ChiSqu
     /// <summary>Q = (k-1)(k sum C^2 - N^2)/(k N - sum R^2); it is Friedman's tie-corrected T1 on the answers as two places. Source: [Cochran1950].</summary>
     /// <param name="answers">Per person one answer per item, at least 2 items.</param>
     /// <param name="seed">Where chance comes from, if arrangements must be drawn.</param>
+    /// <param name="effort">How much work; <see cref="Effort.Usual"/> if null.</param>
     /// <returns>Refused where nobody distinguishes two items.</returns>
-    public static Answer<CochranResult> Of(ImmutableArray<ImmutableArray<bool>> answers, Seed seed)
+    public static Answer<CochranResult> Of(ImmutableArray<ImmutableArray<bool>> answers, Seed seed, Effort? effort = null)
     {
         if (answers.IsEmpty) return new Refusal(RefusalKind.TooFewBallots, "Nobody answered.");
         var k = answers[0].Length;
@@ -81,6 +82,6 @@ public sealed record CochranResult(double Q, int DegreesOfFreedom, double ChiSqu
         if (k * total <= rows) return new Refusal(RefusalKind.NoInformation, "Nobody answered differently for two items.");
         var q = (k - 1) * ((k * columns) - (total * total)) / ((k * total) - rows);
         var set = RankingSet.Create(answers.Select(row => Ranking.FromPlaces([.. row.Select(answer => (double?)(answer ? 1 : 2))])));
-        return new CochranResult(q, k - 1, Tails.ChiSquare(q, k - 1), Gate.Test(set, seed).Value.P);
+        return new CochranResult(q, k - 1, Tails.ChiSquare(q, k - 1), Gate.Test(set, seed, effort).Value.P);
     }
 }

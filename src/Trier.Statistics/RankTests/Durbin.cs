@@ -28,8 +28,9 @@ public static class Durbin
     /// <summary>Tests balanced incomplete blocks.</summary>
     /// <param name="set">Ballots of equal length, each item equally often, each pair together equally often.</param>
     /// <param name="seed">Where chance comes from, if arrangements must be drawn.</param>
+    /// <param name="effort">How much work; <see cref="Effort.Usual"/> if null.</param>
     /// <returns>Refused where the design is not balanced or says nothing.</returns>
-    public static Answer<DurbinResult> Test(RankingSet set, Seed seed)
+    public static Answer<DurbinResult> Test(RankingSet set, Seed seed, Effort? effort = null)
     {
         ArgumentNullException.ThrowIfNull(set);
         var t = set.Items;
@@ -62,7 +63,7 @@ public static class Durbin
         var f = rest <= 1e-12 ? double.PositiveInfinity : t1 / (t - 1) / (rest / freedom);
         var least = Tails.StudentQuantile(0.025, freedom) * Math.Sqrt(spread * 2 * r / freedom * (1 - (t1 / (b * (k - 1)))));
         return new DurbinResult(
-            t1, t - 1, Tails.ChiSquare(t1, t - 1), f, freedom, Tails.F(f, t - 1, freedom), [.. sums], least, RankTests.Gate.Test(set, seed).Value);
+            t1, t - 1, Tails.ChiSquare(t1, t - 1), f, freedom, Tails.F(f, t - 1, freedom), [.. sums], least, RankTests.Gate.Test(set, seed, effort).Value);
     }
 
     private static bool PairsAlike(long[,] together)

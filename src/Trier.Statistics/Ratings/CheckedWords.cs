@@ -22,9 +22,10 @@ public static class CheckedWords
     /// <summary>Compares the items word by word.</summary>
     /// <param name="ticks">Per person, per item, per word whether it was ticked; null for an item the person was not served.</param>
     /// <param name="seed">Where chance comes from, if arrangements must be drawn.</param>
+    /// <param name="effort">How much work a word; <see cref="Effort.Usual"/> if null.</param>
     /// <returns>Refused for no person, one item or no word.</returns>
     /// <exception cref="ArgumentException">People differ in their number of items, or items in their number of words.</exception>
-    public static Answer<ImmutableArray<WordResult>> Compare(ImmutableArray<ImmutableArray<ImmutableArray<bool>?>> ticks, Seed seed)
+    public static Answer<ImmutableArray<WordResult>> Compare(ImmutableArray<ImmutableArray<ImmutableArray<bool>?>> ticks, Seed seed, Effort? effort = null)
     {
         if (ticks.IsEmpty) return new Refusal(RefusalKind.TooFewBallots, "Nobody ticked anything.");
         var items = ticks[0].Length;
@@ -34,7 +35,7 @@ public static class CheckedWords
         if (words == 0) return new Refusal(RefusalKind.NoInformation, "There is no word to tick.");
         if (ticks.Any(person => person.Length != items) || served.Any(item => item.Length != words))
             throw new ArgumentException($"Every person needs {items} items, and every item served {words} words.", nameof(ticks));
-        var found = Enumerable.Range(0, words).Select(word => One(ticks, word, seed.Child(word))).ToArray();
+        var found = Enumerable.Range(0, words).Select(word => One(ticks, word, seed.Child(word), effort)).ToArray();
         var left = found.Count(result => result.Test is not null);
         foreach (var result in found.Where(result => result.Test is not null).OrderBy(result => result.Test!.P.Value).ThenBy(result => result.Word).ToArray())
         {
@@ -45,7 +46,7 @@ public static class CheckedWords
         return found.ToImmutableArray();
     }
 
-    private static WordResult One(ImmutableArray<ImmutableArray<ImmutableArray<bool>?>> ticks, int word, Seed seed)
+    private static WordResult One(ImmutableArray<ImmutableArray<ImmutableArray<bool>?>> ticks, int word, Seed seed, Effort? effort)
     {
         var counts = new int[ticks[0].Length];
         foreach (var person in ticks)
@@ -58,7 +59,7 @@ public static class CheckedWords
 
         ImmutableArray<ImmutableArray<bool>> complete =
             [.. ticks.Where(person => person.All(item => item is not null)).Select(person => person.Select(item => item!.Value[word]).ToImmutableArray())];
-        var test = CochranResult.Of(complete, seed);
+        var test = CochranResult.Of(complete, seed, effort);
         return new WordResult(word, [.. counts], test.Stands ? test.Value : null, false);
     }
 }

@@ -1,4 +1,4 @@
-using MathNet.Numerics;
+using Trier.Statistics.Distributions;
 
 namespace Trier.Statistics.Ratings;
 
@@ -21,7 +21,7 @@ internal static class LinkFunctions
         if (link == CumulativeLink.Probit)
         {
             var density = Math.Exp(-eta * eta / 2) / Math.Sqrt(2 * Math.PI);
-            return (0.5 * SpecialFunctions.Erfc(-eta / Math.Sqrt(2)), density, -eta * density);
+            return (Tails.Normal(-eta), density, -eta * density);
         }
 
         // Written with the smaller exponential, so that neither tail overflows.
@@ -32,5 +32,5 @@ internal static class LinkFunctions
     }
 
     public static double Quantile(CumulativeLink link, double below) =>
-        link == CumulativeLink.Probit ? -Math.Sqrt(2) * SpecialFunctions.ErfcInv(2 * below) : Math.Log(below / (1 - below));
+        link == CumulativeLink.Probit ? -Tails.NormalQuantile(below) : Math.Log(below / (1 - below));
 }

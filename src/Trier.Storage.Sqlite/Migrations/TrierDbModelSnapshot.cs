@@ -64,6 +64,140 @@ namespace Trier.Storage.Sqlite.Migrations
                     b.ToTable("walk_ins", (string)null);
                 });
 
+            modelBuilder.Entity("Trier.Storage.Makes.MakeEventRow", b =>
+                {
+                    b.Property<Guid>("Make")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Send")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Make", "Sequence");
+
+                    b.HasIndex("Send")
+                        .IsUnique();
+
+                    b.ToTable("make_events", (string)null);
+                });
+
+            modelBuilder.Entity("Trier.Storage.Makes.MakeRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("BegunAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Recipe")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Recipe", "Version");
+
+                    b.ToTable("makes", (string)null);
+                });
+
+            modelBuilder.Entity("Trier.Storage.Makes.RecipeRevisionRow", b =>
+                {
+                    b.Property<Guid>("Recipe")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Recipe", "Revision");
+
+                    b.ToTable("recipe_revisions", (string)null);
+                });
+
+            modelBuilder.Entity("Trier.Storage.Makes.ThingEventRow", b =>
+                {
+                    b.Property<Guid>("Thing")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Thing", "Sequence");
+
+                    b.ToTable("thing_events", (string)null);
+                });
+
+            modelBuilder.Entity("Trier.Storage.Makes.ThingRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("ExpiresOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(16)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("things", (string)null);
+                });
+
+            modelBuilder.Entity("Trier.Storage.Makes.WheelNumberRow", b =>
+                {
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Make")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Wheel")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("Make");
+
+                    b.HasIndex("Wheel")
+                        .IsUnique();
+
+                    b.ToTable("wheel_numbers", (string)null);
+                });
+
             modelBuilder.Entity("Trier.Storage.Makes.WheelRevisionRow", b =>
                 {
                     b.Property<Guid>("Wheel")
@@ -198,6 +332,33 @@ namespace Trier.Storage.Sqlite.Migrations
                     b.HasOne("Trier.Storage.Tastings.TrialRow", null)
                         .WithMany()
                         .HasForeignKey("Trial")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Trier.Storage.Makes.MakeEventRow", b =>
+                {
+                    b.HasOne("Trier.Storage.Makes.MakeRow", null)
+                        .WithMany()
+                        .HasForeignKey("Make")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Trier.Storage.Makes.ThingEventRow", b =>
+                {
+                    b.HasOne("Trier.Storage.Makes.ThingRow", null)
+                        .WithMany()
+                        .HasForeignKey("Thing")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Trier.Storage.Makes.WheelNumberRow", b =>
+                {
+                    b.HasOne("Trier.Storage.Makes.MakeRow", null)
+                        .WithMany()
+                        .HasForeignKey("Make")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -24,6 +24,8 @@ internal static class RecordJson
             new IdConverter<TrialId>(id => id.Value, value => new TrialId(value)),
             new IdConverter<TasterId>(id => id.Value, value => new TasterId(value)),
             new IdConverter<RevisionId>(id => id.Value, value => new RevisionId(value)),
+            new IdConverter<RecipeId>(id => id.Value, value => new RecipeId(value)),
+            new IdConverter<MakeId>(id => id.Value, value => new MakeId(value)),
             new BlindCodeConverter(),
             new WheelFactsConverter(),
             new CountingRuleConverter(),

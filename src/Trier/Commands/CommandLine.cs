@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Trier.Commands.Makes;
 using Trier.Commands.Tastings;
 using Trier.Commands.Verdicts;
 
@@ -19,6 +20,12 @@ internal static class CommandLine
         root.Subcommands.Add(LinkCommand.Create());
         root.Subcommands.Add(BackupCommand.Create());
         root.Subcommands.Add(VerdictCommand.Create());
+        root.Subcommands.Add(MakeSheetCommand.Create());
+        root.Subcommands.Add(RennetCommand.Create());
+        root.Subcommands.Add(StandardiseCommand.Create());
+        root.Subcommands.Add(PressCommand.Create());
+        root.Subcommands.Add(BrineCommand.Create());
+        root.Subcommands.Add(EyesPossibleCommand.Create());
         var help = new Command("help", "Say what there is.");
         help.SetAction(async (_, cancellation) => await root.Parse("--help").InvokeAsync(cancellationToken: cancellation));
         root.Subcommands.Add(help);

@@ -152,7 +152,7 @@ public class DemoFileTests
         Assert.Equal([(3, 10, 0), (1, 12, 1), (0, 11, 3), (7, 7, 0), (0, 6, 6)], new[] { "417", "593", "238", "751", "946" }.Select(Counts));
         Assert.Equal((4.3, 7.3), (Math.Round(Of("946").TooMuch.MeanLiking!.Value, 1), Math.Round(Of("946").JustRight.MeanLiking!.Value, 1)));
         Assert.Equal((3.7, 6.1), (Math.Round(Of("751").TooLittle.MeanLiking!.Value, 1), Math.Round(Of("751").JustRight.MeanLiking!.Value, 1)));
-        Assert.Contains("6 of 12 found 946 too salty, who liked it 4.3 on average against 7.3 of those who found it just right; a count, not a test.", Demo.Words.Answers);
+        Assert.Contains("6 of 12 found 946 too salty and liked it 4.3 on average; those who found it just right liked it 7.3. A count, not a test.", Demo.Words.Answers);
     }
 
     [Fact]

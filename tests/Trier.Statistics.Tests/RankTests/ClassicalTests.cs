@@ -178,11 +178,12 @@ public sealed class ClassicalTests
     [Fact]
     public void Cochrans_Q_is_Friedmans_statistic_on_every_small_table()
     {
+        var few = Effort.Usual with { Draws = 9 };
         for (var bits = 0; bits < 1 << 9; bits++)
         {
             var rows = Enumerable.Range(0, 3).Select(person => Enumerable.Range(0, 3).Select(item => (bits & (1 << ((3 * person) + item))) != 0).ToArray()).ToArray();
-            var cochran = CochranResult.Of([.. rows.Select(row => System.Collections.Immutable.ImmutableArray.CreateRange(row))], Seed);
-            var friedman = Friedman.Test(RankingSet.Create(rows.Select(row => Ranking.FromPlaces([.. row.Select(yes => (double?)(yes ? 1 : 2))]))), Seed);
+            var cochran = CochranResult.Of([.. rows.Select(row => System.Collections.Immutable.ImmutableArray.CreateRange(row))], Seed, few);
+            var friedman = Friedman.Test(RankingSet.Create(rows.Select(row => Ranking.FromPlaces([.. row.Select(yes => (double?)(yes ? 1 : 2))]))), Seed, few);
             Assert.Equal(friedman.Stands, cochran.Stands);
             if (friedman.Stands) Assert.Equal(friedman.Value.Statistic, cochran.Value.Q, 1e-9);
         }

@@ -35,6 +35,8 @@ internal sealed class Room : IAsyncDisposable
 
     public SqliteDatabases Databases { get; }
 
+    public WriterGate Writer => _writer;
+
     public TrialStore Trials { get; }
 
     public WheelStore Wheels { get; }

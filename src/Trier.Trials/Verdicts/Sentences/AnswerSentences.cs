@@ -15,8 +15,8 @@ internal static class AnswerSentences
     {
         if (group.Count < FewestToTell || group.Count * 3 < salt.Answers) return null;
         var liking = group.MeanLiking is { } own && salt.JustRight.MeanLiking is { } right
-            ? $", who liked it {Phrase.Tenths(own)} on average against {Phrase.Tenths(right)} of those who found it just right"
+            ? $" and liked it {Phrase.Tenths(own)} on average; those who found it just right liked it {Phrase.Tenths(right)}"
             : "";
-        return $"{Phrase.Number(group.Count)} of {Phrase.Number(salt.Answers)} found {Naming.Of(verdict, salt.Id)} {found}{liking}; a count, not a test.";
+        return $"{Phrase.Number(group.Count)} of {Phrase.Number(salt.Answers)} found {Naming.Of(verdict, salt.Id)} {found}{liking}. A count, not a test.";
     }
 }

@@ -42,5 +42,9 @@ internal static class ServingSentences
             : $"By sitting: {each}; luck alone parts sittings this far {Chance.TimesInTen(sittings.P.Value)}.";
     }
 
-    private static string Signed(double number) => (number > 0 ? "+" : number < 0 ? "\u2212" : "") + Math.Abs(number).ToString("0.0", CultureInfo.InvariantCulture);
+    private static string Signed(double number)
+    {
+        var rounded = Math.Round(number, 1, MidpointRounding.AwayFromZero);
+        return (rounded > 0 ? "+" : rounded < 0 ? "\u2212" : "") + Math.Abs(rounded).ToString("0.0", CultureInfo.InvariantCulture);
+    }
 }

@@ -12,7 +12,6 @@ internal static class SureSentences
     {
         var sentences = ImmutableArray.CreateBuilder<string>();
         sentences.Add(LevelSentence.Of(verdict));
-        if (ChanceSentence.Of(verdict) is { } chance) sentences.Add(chance);
         if (verdict.Gate is null) return sentences.ToImmutable();
         if (verdict.Leaders.Length == 1 && verdict.Gate.LeadLuck is { } lead)
             sentences.Add($"A lead this big turns up by luck {Chance.TimesInTen(lead.Value)}.");

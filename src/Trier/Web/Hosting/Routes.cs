@@ -1,4 +1,8 @@
 using Trier.Web.Access;
+using Trier.Web.Makes.Days;
+using Trier.Web.Makes.Recipes;
+using Trier.Web.Makes.Sheets;
+using Trier.Web.Makes.Shelf;
 using Trier.Web.Plans;
 using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
@@ -22,5 +26,10 @@ internal static class Routes
         maker.MapBoard();
         maker.MapVerdict();
         maker.MapCards();
+        maker.MapRecipes();
+        maker.MapSheets();
+        maker.MapMakes();
+        maker.MapMeters();
+        maker.MapShelf();
     }
 }

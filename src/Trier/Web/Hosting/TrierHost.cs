@@ -77,6 +77,9 @@ public static class TrierHost
         services.AddDbContextFactory<TrierDb>(options => options.UseTrierSqlite(settings.Database));
         services.AddSingleton<TrialStore>();
         services.AddSingleton<WheelStore>();
+        services.AddSingleton<RecipeStore>();
+        services.AddSingleton<MakeStore>();
+        services.AddSingleton<ThingStore>();
         services.AddSingleton<Trier.Storage.Verdicts.FindingsStore>();
         services.AddSingleton<SignInLinks>();
         services.AddSingleton<WalkIns>();

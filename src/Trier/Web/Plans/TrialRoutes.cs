@@ -99,8 +99,8 @@ internal static class TrialRoutes
     private static async Task<IResult> CorrectWheelAsync(Guid id, Guid wheel, IFormCollection form, TrialStore trials, WheelStore wheels)
     {
         var posted = new Posted(form);
-        var facts = WheelForm.Facts(posted);
-        var outcome = await trials.ActAsync(new(id), tasting => facts.Then(read => tasting.CorrectEntry(trials.Now, new(wheel), posted.Text("name"), read)));
+        var outcome = await trials.ActAsync(new(id), tasting =>
+            WheelForm.Facts(posted, tasting.Book.Entry(new(wheel))?.Facts).Then(read => tasting.CorrectEntry(trials.Now, new(wheel), posted.Text("name"), read)));
         if (!outcome.TryGet(out var after))
         {
             return await trials.FindAsync(new(id)) is { } found && found.Book.Entry(new(wheel)) is { } entry

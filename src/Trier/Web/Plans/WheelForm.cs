@@ -22,7 +22,8 @@ internal static class WheelForm
         _ => (fact, ""),
     };
 
-    public static Outcome<WheelFacts> Facts(Posted posted)
+    /// <summary>Reads the facts a form asks for; facts it does not ask for, such as those a make wrote, stay as they stand.</summary>
+    public static Outcome<WheelFacts> Facts(Posted posted, WheelFacts? stands = null)
     {
         var problems = new List<Problem>();
         var made = Dates.Parse(posted.Text(WheelFacts.MadeFact), WheelFacts.MadeFact, problems);
@@ -30,7 +31,8 @@ internal static class WheelForm
         var values = WheelFacts.Asked
             .Where(fact => fact != WheelFacts.MadeFact)
             .Select(fact => new KeyValuePair<string, string?>(fact, posted.Optional(fact)))
-            .Append(new(WheelFacts.MadeFact, made?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
+            .Append(new(WheelFacts.MadeFact, made?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)))
+            .Concat((stands ?? WheelFacts.None).Values.Where(fact => !WheelFacts.Asked.Contains(fact.Key)).Select(fact => new KeyValuePair<string, string?>(fact.Key, fact.Value)));
         return Outcome.Of(WheelFacts.Of(values));
     }
 

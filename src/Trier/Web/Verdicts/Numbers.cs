@@ -1,13 +1,20 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace Trier.Web.Verdicts;
 
 /// <summary>Numbers as the pages write them: a decimal comma.</summary>
-internal static class Numbers
+internal static partial class Numbers
 {
     private static readonly NumberFormatInfo Comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "\u202f" };
 
     public static string Places(double value, int decimals) => value.ToString($"F{decimals}", Comma);
+
+    /// <summary>A sentence of the verdict with the page's decimal sign.</summary>
+    public static string Sentence(string sentence) => DecimalPoint().Replace(sentence, ",");
+
+    [GeneratedRegex(@"(?<=\d)\.(?=\d)", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex DecimalPoint();
 
     public static string Plain(double value) => value.ToString("0.##", Comma);
 

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text;
 using System.Text.Json;
 using Trier.TestKit;
@@ -15,7 +14,7 @@ public sealed class VerdictCommandTests : IDisposable
     [Fact]
     public async Task The_demo_is_judged_in_words_within_eighty_columns()
     {
-        var (code, output, error) = await RunAsync(null, "verdict", Demo, "--repeat", "862=417");
+        var (code, output, error) = await Started.RunAsync(null, "verdict", Demo, "--repeat", "862=417");
         Assert.Equal((0, ""), (code, error));
         Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 80, line));
         Assert.Contains("593 is our best bet: nobody put it last and it has the best average place.", output, StringComparison.Ordinal);
@@ -26,8 +25,8 @@ public sealed class VerdictCommandTests : IDisposable
     [Fact]
     public async Task Json_comes_from_a_pipe_as_well_and_is_the_same()
     {
-        var file = await RunAsync(null, "verdict", Demo, "--repeat", "862=417", "--json", "--seed", "18446744073709551615");
-        var pipe = await RunAsync(await File.ReadAllBytesAsync(Demo, TestContext.Current.CancellationToken), "verdict", "-", "--json", "--repeat", "862=417", "--seed", "18446744073709551615");
+        var file = await Started.RunAsync(null, "verdict", Demo, "--repeat", "862=417", "--json", "--seed", "18446744073709551615");
+        var pipe = await Started.RunAsync(await File.ReadAllBytesAsync(Demo, TestContext.Current.CancellationToken), "verdict", "-", "--json", "--repeat", "862=417", "--seed", "18446744073709551615");
         Assert.Equal((0, 0), (file.Code, pipe.Code));
         Assert.Equal(file.Output.Replace("\"demo-trial\"", "\"Ballots\"", StringComparison.Ordinal), pipe.Output);
         using var json = JsonDocument.Parse(file.Output);
@@ -41,7 +40,7 @@ public sealed class VerdictCommandTests : IDisposable
     [InlineData("taster,1,2,3\nAna,,,\n")]
     public async Task One_taster_or_all_tied_gives_a_tally_and_one_sentence(string ballots)
     {
-        var (code, output, error) = await RunAsync(Encoding.UTF8.GetBytes(ballots), "verdict", "-");
+        var (code, output, error) = await Started.RunAsync(Encoding.UTF8.GetBytes(ballots), "verdict", "-");
         Assert.Equal((0, ""), (code, error));
         Assert.Equal(1, output.Split("nothing can be tested", StringSplitOptions.None).Length - 1);
         Assert.Contains("The tally", output, StringComparison.Ordinal);
@@ -53,7 +52,7 @@ public sealed class VerdictCommandTests : IDisposable
     [InlineData("\u0001\u0002", "Line 1 holds bytes that are no UTF-8 or UTF-16 text; save the ballots as CSV in UTF-8.")]
     public async Task Wrong_input_ends_with_1_and_sentences_alone(string ballots, string sentence)
     {
-        var (code, output, error) = await RunAsync(Encoding.UTF8.GetBytes(ballots), "verdict", "-");
+        var (code, output, error) = await Started.RunAsync(Encoding.UTF8.GetBytes(ballots), "verdict", "-");
         Assert.Equal((1, ""), (code, output));
         Assert.Equal($"{sentence}\nNothing was taken in.\n", error.ReplaceLineEndings("\n"));
     }
@@ -61,10 +60,10 @@ public sealed class VerdictCommandTests : IDisposable
     [Fact]
     public async Task A_missing_file_and_a_folder_are_wrong_input()
     {
-        var missing = await RunAsync(null, "verdict", Path.Combine(_folder.FullName, "none.csv"));
+        var missing = await Started.RunAsync(null, "verdict", Path.Combine(_folder.FullName, "none.csv"));
         Assert.Equal(1, missing.Code);
         Assert.StartsWith("There is no file ", missing.Error, StringComparison.Ordinal);
-        var folder = await RunAsync(null, "verdict", _folder.FullName);
+        var folder = await Started.RunAsync(null, "verdict", _folder.FullName);
         Assert.Equal(1, folder.Code);
         Assert.Contains("is a folder", folder.Error, StringComparison.Ordinal);
     }
@@ -79,7 +78,7 @@ public sealed class VerdictCommandTests : IDisposable
     [InlineData("no-such")]
     public async Task A_wrong_command_ends_with_2_and_never_with_a_stack_trace(params string[] arguments)
     {
-        var (code, _, error) = await RunAsync(null, arguments);
+        var (code, _, error) = await Started.RunAsync(null, arguments);
         Assert.Equal(2, code);
         Assert.NotEqual("", error);
         Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);
@@ -89,31 +88,11 @@ public sealed class VerdictCommandTests : IDisposable
     public async Task Empty_places_mean_last_when_told_so()
     {
         var ballots = Encoding.UTF8.GetBytes("taster,1,2,3\nA,1,,\nB,1,,\nC,1,,\nD,1,,\nE,1,,\nF,1,,\n");
-        using var without = JsonDocument.Parse((await RunAsync(ballots, "verdict", "-", "--json")).Output);
-        using var last = JsonDocument.Parse((await RunAsync(ballots, "verdict", "-", "--json", "--unplaced", "last")).Output);
+        using var without = JsonDocument.Parse((await Started.RunAsync(ballots, "verdict", "-", "--json")).Output);
+        using var last = JsonDocument.Parse((await Started.RunAsync(ballots, "verdict", "-", "--json", "--unplaced", "last")).Output);
         Assert.Equal(0, without.RootElement.GetProperty("level").GetInt32());
         Assert.Equal(6, last.RootElement.GetProperty("level").GetInt32());
     }
 
     public void Dispose() => _folder.Delete(recursive: true);
-
-    private static async Task<(int Code, string Output, string Error)> RunAsync(byte[]? input, params string[] arguments)
-    {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "trier.dll"), .. arguments])
-        {
-            UseShellExecute = false,
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            StandardOutputEncoding = Encoding.UTF8,
-            StandardErrorEncoding = Encoding.UTF8,
-        };
-        using var process = Process.Start(start)!;
-        var output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
-        var error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-        if (input is not null) await process.StandardInput.BaseStream.WriteAsync(input, TestContext.Current.CancellationToken);
-        process.StandardInput.Close();
-        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
-        return (process.ExitCode, await output, await error);
-    }
 }

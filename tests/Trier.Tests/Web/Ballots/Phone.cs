@@ -71,6 +71,16 @@ internal sealed partial class Phone : IDisposable
         return this;
     }
 
+    /// <summary>Posts a form with a file in it, as a browser does.</summary>
+    public async Task<Phone> UploadAsync((string Action, List<KeyValuePair<string, string>> Fields) form, string field, string name, string text)
+    {
+        using var content = new MultipartFormDataContent();
+        foreach (var (key, value) in form.Fields.Where(one => one.Key != field)) content.Add(new StringContent(value), key);
+        content.Add(new ByteArrayContent(System.Text.Encoding.UTF8.GetBytes(text)), field, name);
+        await ShowAsync(await _client.PostAsync(new Uri(form.Action, UriKind.Relative), content));
+        return this;
+    }
+
     public void Dispose() => _client.Dispose();
 
     private async Task ShowAsync(HttpResponseMessage answer)

@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using Trier.Trials.Common;
+using Trier.Trials.Makes.Recipes;
+using Trier.Trials.Makes.Sheets;
+
+namespace Trier.Trials.Makes.Days;
+
+/// <summary>What can be done on a vat day. Each act yields events, or the sentences that stand in its way.</summary>
+public sealed partial record Make
+{
+    private const int LongestNote = 400;
+    private static readonly TimeSpan Ahead = TimeSpan.FromMinutes(10);
+
+    /// <summary>Begins a make.</summary>
+    /// <param name="at">Now.</param>
+    /// <param name="name">What people call it.</param>
+    /// <param name="line">The recipe; its current version is used and frozen by it.</param>
+    /// <param name="vat">The day's milk and means, checked.</param>
+    /// <param name="begins">When the first step begins.</param>
+    /// <param name="invented">Whether it is an invented example.</param>
+    public static Outcome<ImmutableArray<MakeEvent>> Begin(DateTimeOffset at, string name, RecipeLine line, Vat vat, DateTimeOffset begins, bool invented = false)
+    {
+        var trimmed = name.Trim();
+        if (trimmed.Length is 0 or > 60) return Fault("name", "Give the make a name of 1 to 60 letters, such as “House, 3 May”.");
+        return Do(new MakeBegun(at, trimmed, line.Id, line.Current.Number, line.Current.Recipe.ToDraft(), vat.Draft, begins, invented));
+    }
+
+    /// <summary>The rennet is in; flocculation is awaited.</summary>
+    /// <param name="at">Now.</param>
+    /// <param name="number">The renneting step.</param>
+    /// <param name="when">When the rennet went in.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Start(DateTimeOffset at, int number, DateTimeOffset when)
+    {
+        if (Find(number) is not { } step) return Fault("step", "This make has no such step.");
+        if (step.Step.Kind != StepKind.Renneting) return Fault("step", "Only rennet has a moment of its own before the step is done.");
+        if (step.Started is not null) return Fault("step", "The rennet is in already; a slip in its time is corrected in the record.");
+        return When(at, when) is { } wrong ? Fault(wrong) : Do(new StepStarted(at, number, when));
+    }
+
+    /// <summary>A step was done.</summary>
+    /// <param name="at">Now.</param>
+    /// <param name="number">Which step.</param>
+    /// <param name="mark">When and how.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Finish(DateTimeOffset at, int number, StepMark mark)
+    {
+        if (Find(number) is not { } step) return Fault("step", "This make has no such step.");
+        if (step.Done is not null) return Fault("step", $"“{step.Step.Heading}” is done already; a slip is corrected in the record.");
+        if (step is { Step.Kind: StepKind.Renneting, Started: null }) return Fault("step", "Say first when the rennet went in: flocculation is counted from there.");
+        var problems = Check(at, step, mark);
+        return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : Do(new StepDone(at, number, mark));
+    }
+
+    /// <summary>Corrects what was written of a step; the old value is kept.</summary>
+    /// <param name="at">Now.</param>
+    /// <param name="number">Which step.</param>
+    /// <param name="mark">What stands from now on.</param>
+    /// <param name="why">Why; may be empty.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Correct(DateTimeOffset at, int number, StepMark mark, string why)
+    {
+        if (Find(number) is not { Done: { } stood } step) return Fault("step", "Nothing is written of this step yet.");
+        var problems = Check(at, step, mark);
+        if (why.Length > LongestNote) problems.Add(new("why", "The reason is longer than 400 letters: shorten it."));
+        if (problems.Count > 0) return Outcome.Fault<ImmutableArray<MakeEvent>>(problems);
+        return mark == stood ? Fault("step", "This says what stands already; nothing was changed.") : Do(new StepCorrected(at, number, mark, why.Trim()));
+    }
+
+    /// <summary>Takes the last touch back.</summary>
+    /// <param name="at">Now.</param>
+    /// <param name="sequence">The event, as the page that shows the key knows it.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Undo(DateTimeOffset at, int sequence) =>
+        LastDeed is { } last && last.Sequence == sequence
+            ? Do(new DeedUndone(at, sequence))
+            : Fault("undo", "Something was done since; correct the slip in the record instead, where the old value is kept.");
+
+    /// <summary>Gives the vat's wheels their numbers.</summary>
+    /// <param name="at">Now.</param>
+    /// <param name="wheels">The wheels.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Bear(DateTimeOffset at, ImmutableArray<BornWheel> wheels)
+    {
+        var problems = new List<Problem>();
+        if (Wheels.Length + wheels.Length > Vat.MostWheels) problems.Add(new("wheels", "One vat has at most 24 wheels."));
+        if (wheels.IsEmpty) problems.Add(new("wheels", "Give at least one wheel."));
+        for (var i = 0; i < wheels.Length; i++)
+        {
+            var place = FigureText.Whole(i + 1);
+            if (wheels[i].Name.Trim().Length is 0 or > 30) problems.Add(new($"name-{place}", "Give the wheel a name of 1 to 30 letters."));
+            if (wheels[i].Differs.Length > LongestNote) problems.Add(new($"differs-{place}", "What differs is longer than 400 letters: shorten it."));
+            if (wheels[i].Kilograms is { } mass && Trier.Dairy.Composition.CompositionFields.CheeseMass.ProblemWith(mass) is { } wrong) problems.Add(new($"mass-{place}", wrong.Sentence));
+        }
+
+        return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : Do(new WheelsBorn(at, wheels));
+    }
+
+    /// <summary>Keeps a meter's curve with the make.</summary>
+    /// <param name="at">Now.</param>
+    /// <param name="curve">The curve.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Keep(DateTimeOffset at, MeterCurve curve) =>
+        curve.Points.Length < 2 ? Fault("file", "The file holds fewer than two readings; nothing can be drawn.")
+        : Curves.Any(known => known.Target == curve.Target && known.Points.SequenceEqual(curve.Points)) ? Fault("file", "These readings are here already; nothing was taken in twice.")
+        : Do(new MeterRead(at, curve));
+
+    private DayStep? Find(int number) => number >= 1 && number <= Steps.Length ? Steps[number - 1] : null;
+
+    private List<Problem> Check(DateTimeOffset at, DayStep step, StepMark mark)
+    {
+        var problems = new List<Problem>();
+        if (When(at, mark.When) is { } wrong) problems.Add(wrong);
+        if (step.Started is { } rennet && mark.When < rennet) problems.Add(new("when", "Flocculation is written before the rennet went in: look at the times."));
+        if (mark.Note.Length > LongestNote) problems.Add(new("note", "The note is longer than 400 letters: shorten it."));
+        foreach (var reading in mark.Readings)
+        {
+            if (StepShape.Of(step.Step.Kind).FirstOrDefault(wanted => wanted.Target.Key == reading.Key) is not { } wanted) problems.Add(new(reading.Key, $"“{reading.Key}” is not read at this step."));
+            else if (wanted.Field.ProblemWith(reading.Value) is { } problem) problems.Add(new(reading.Key, problem.Sentence));
+        }
+
+        return problems;
+    }
+
+    // A phone's clock may run ahead of the host's a little; a time of tomorrow is a slip.
+    private Problem? When(DateTimeOffset at, DateTimeOffset when) =>
+        when > at + Ahead ? new("when", "This time lies ahead: write the time at which it was done.")
+        : when < Begun.Begins - TimeSpan.FromDays(1) ? new("when", "This time lies more than a day before the make began: look at the date.") : null;
+
+    private static Outcome<ImmutableArray<MakeEvent>> Do(params ImmutableArray<MakeEvent> events) => Outcome.Of(events);
+
+    private static Outcome<ImmutableArray<MakeEvent>> Fault(string field, string sentence) => Outcome.Fault<ImmutableArray<MakeEvent>>(field, sentence);
+
+    private static Outcome<ImmutableArray<MakeEvent>> Fault(Problem problem) => Outcome.Fault<ImmutableArray<MakeEvent>>([problem]);
+}

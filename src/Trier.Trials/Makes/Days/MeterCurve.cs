@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+
+namespace Trier.Trials.Makes.Days;
+
+/// <summary>What a meter wrote over time, thinned to what can be drawn.</summary>
+/// <param name="Source">The file's name.</param>
+/// <param name="Target">Key of what was measured: "pH" or "celsius".</param>
+/// <param name="Points">The readings in order of time.</param>
+/// <param name="Read">How many readings the file held.</param>
+public sealed record MeterCurve(string Source, string Target, ImmutableArray<MeterPoint> Points, int Read);
+
+/// <summary>A reading of a meter.</summary>
+/// <param name="When">When.</param>
+/// <param name="Value">The value.</param>
+public readonly record struct MeterPoint(DateTimeOffset When, double Value);

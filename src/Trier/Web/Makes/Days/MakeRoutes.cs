@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using Trier.Storage.Makes;
+using Trier.Trials.Common;
+using Trier.Trials.Makes.Days;
+using Trier.Trials.Makes.Recipes;
+using Trier.Trials.Makes.Sheets;
+using Trier.Web.Hosting;
+
+namespace Trier.Web.Makes.Days;
+
+/// <summary>Vat days: the step in hand, the record, the wheels and their labels.</summary>
+internal static class MakeRoutes
+{
+    public static void MapMakes(this IEndpointRouteBuilder maker)
+    {
+        MakerUnits.Map(maker);
+        maker.MapGet("/makes", async (MakeStore makes) => Page.Of<MakesPage>(("Makes", await makes.AllAsync())));
+        maker.MapGet("/makes/now", (MakeStore makes) => Results.Text(DayClock.Iso(makes.Now)));
+        maker.MapGet("/makes/{id:guid}", (Guid id, HttpContext context, MakeStore makes) => ShowAsync<VatDayPage>(id, context, makes));
+        maker.MapPost("/makes/{id:guid}/steps/{number:int}", TouchAsync);
+        maker.MapPost("/makes/{id:guid}/undo", UndoAsync);
+        maker.MapGet("/makes/{id:guid}/record", async (Guid id, HttpContext context, MakeStore makes, ThingStore things) =>
+            await makes.FindAsync(new(id)) is { } make ? Page.Of<RecordPage>(("Make", make), ("Chosen", MakerUnits.Of(context)), ("Now", makes.Now), ("Shelf", await things.AllAsync())) : Results.NotFound());
+        maker.MapGet("/makes/{id:guid}/steps/{number:int}", CorrectingAsync);
+        maker.MapPost("/makes/{id:guid}/steps/{number:int}/correct", CorrectAsync);
+        maker.MapGet("/makes/{id:guid}/wheels", (Guid id, HttpContext context, MakeStore makes) => ShowAsync<WheelsPage>(id, context, makes));
+        maker.MapPost("/makes/{id:guid}/wheels", BearAsync);
+        maker.MapGet("/makes/{id:guid}/labels", LabelsAsync);
+        maker.MapGet("/wheels/{number:int}", async (int number, HttpContext context, MakeStore makes) =>
+            await makes.OfWheelAsync(number) is { } make ? Page.Of<WheelPage>(("Make", make), ("Number", number)) : Results.NotFound());
+        maker.MapGet("/wheels", (string? number) => Page.GoTo(int.TryParse(number, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var known) ? $"/wheels/{known}" : "/makes"));
+    }
+
+    private static async Task<IResult> ShowAsync<T>(Guid id, HttpContext context, MakeStore makes)
+        where T : Microsoft.AspNetCore.Components.IComponent =>
+        await makes.FindAsync(new(id)) is { } make ? Page.Of<T>(("Make", make), ("Chosen", MakerUnits.Of(context)), ("Now", makes.Now)) : Results.NotFound();
+
+    private static async Task<IResult> TouchAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes)
+    {
+        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make =>
+        {
+            if (number < 1 || number > make.Steps.Length) return Outcome.Fault<ImmutableArray<MakeEvent>>("step", "This make has no such step.");
+            var problems = new List<Problem>();
+            var when = DayClock.Read(posted.Text("when"), "when", makes.Now, problems) ?? DayClock.Read(posted.Text("at"), "when", makes.Now, problems) ?? makes.Now;
+            if (posted.Text("do") == "start") return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Start(makes.Now, number, when);
+            var mark = MarkForm.Read(posted, make.Steps[number - 1], when, units, problems);
+            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Finish(makes.Now, number, mark);
+        });
+        if (outcome.Ok) return Page.GoTo($"/makes/{id}");
+        return await makes.FindAsync(new(id)) is { } found
+            ? Page.Again<VatDayPage>(("Make", found), ("Chosen", units), ("Now", makes.Now), ("Typed", posted), ("TypedStep", number), ("Faults", Page.Faults(outcome.Problems, MarkForm.Labels)))
+            : Results.NotFound();
+    }
+
+    private static async Task<IResult> UndoAsync(Guid id, HttpContext context, IFormCollection form, MakeStore makes)
+    {
+        var posted = new Posted(form);
+        var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make => make.Undo(makes.Now, posted.Number("sequence") ?? 0));
+        return outcome.Ok ? Page.GoTo($"/makes/{id}") : Page.Again<Plans.RefusedPage>(("Problems", outcome.Problems), ("Back", $"/makes/{id}"));
+    }
+
+    private static async Task<IResult> CorrectingAsync(Guid id, int number, HttpContext context, MakeStore makes) =>
+        await makes.FindAsync(new(id)) is { } make && number >= 1 && number <= make.Steps.Length && make.Steps[number - 1].Done is not null
+            ? Page.Of<CorrectPage>(("Make", make), ("Number", number), ("Chosen", MakerUnits.Of(context)))
+            : Results.NotFound();
+
+    private static async Task<IResult> CorrectAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes)
+    {
+        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make =>
+        {
+            if (number < 1 || number > make.Steps.Length || make.Steps[number - 1].Done is not { } stood) return Outcome.Fault<ImmutableArray<MakeEvent>>("step", "Nothing is written of this step yet.");
+            var problems = new List<Problem>();
+            // The form shows whole minutes; a time left as it was shown is the time that stood.
+            var shown = DayClock.Write(stood.When, stood.When);
+            var when = posted.Text("when") == shown ? stood.When : DayClock.Read(posted.Text("when"), "when", stood.When, problems) ?? stood.When;
+            var mark = MarkForm.Read(posted, make.Steps[number - 1], when, units, problems);
+            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Correct(makes.Now, number, mark, posted.Text("why"));
+        });
+        if (outcome.Ok) return Page.GoTo($"/makes/{id}/record");
+        return await makes.FindAsync(new(id)) is { } found && number >= 1 && number <= found.Steps.Length && found.Steps[number - 1].Done is not null
+            ? Page.Again<CorrectPage>(("Make", found), ("Number", number), ("Chosen", units), ("TypedForm", posted), ("Faults", Page.Faults(outcome.Problems, MarkForm.Labels)))
+            : Results.NotFound();
+    }
+
+    private static async Task<IResult> BearAsync(Guid id, HttpContext context, IFormCollection form, MakeStore makes)
+    {
+        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var problems = new List<Problem>();
+        var count = Math.Clamp(posted.Number("count") ?? 0, 0, Vat.MostWheels);
+        ImmutableArray<BornWheel> wheels =
+        [
+            .. Enumerable.Range(1, count).Where(row => posted.Text($"name-{row}").Length > 0).Select(row => new BornWheel(
+                new(Guid.CreateVersion7()),
+                0,
+                posted.Text($"name-{row}"),
+                MakerUnits.Read(posted.Text($"mass-{row}"), $"mass-{row}", "Mass", problems) is { } mass ? (units.Us ? mass * 0.45359237 : mass) : null,
+                posted.Text($"differs-{row}"))),
+        ];
+        var outcome = problems.Count > 0 ? Outcome.Fault<Make>(problems) : await makes.BearAsync(new(id), posted.Id("sendId"), wheels);
+        if (outcome.Ok) return Page.GoTo($"/makes/{id}/wheels");
+        return await makes.FindAsync(new(id)) is { } found
+            ? Page.Again<WheelsPage>(("Make", found), ("Chosen", units), ("Now", makes.Now), ("TypedForm", posted), ("Faults", Page.Faults(outcome.Problems)))
+            : Results.NotFound();
+    }
+
+    private static async Task<IResult> LabelsAsync(Guid id, string? one, HttpContext context, MakeStore makes, HostSettings settings)
+    {
+        if (await makes.FindAsync(new(id)) is not { } make) return Results.NotFound();
+        // Phones come in by the address the host let them in on; the maker's own browser may be at another one.
+        var site = settings.Lan is { } lan ? $"http://{new UriBuilder { Host = lan.ToString() }.Host}:{context.Connection.LocalPort}" : $"{context.Request.Scheme}://{context.Request.Host}";
+        return Page.Of<LabelsPage>(("Make", make), ("Site", site), ("OneAPage", one is not null));
+    }
+}

@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using Trier.Trials.Common;
+using Trier.Trials.Makes.Days;
+using Trier.Trials.Makes.Recipes;
+using Trier.Web.Hosting;
+
+namespace Trier.Web.Makes.Days;
+
+/// <summary>What a touch writes down: readings in the maker's units, a note.</summary>
+internal static class MarkForm
+{
+    /// <summary>What the fields are called.</summary>
+    public static IReadOnlyDictionary<string, string> Labels { get; } = Target.All.ToDictionary(target => target.Key, target => target.Field.Name, StringComparer.Ordinal);
+
+    /// <summary>What can be read at a step: all of its aims but its time, which is stamped, and flocculation, which is a moment.</summary>
+    public static IEnumerable<Target> Asked(Step step) => StepShape.Of(step.Kind).Select(wanted => wanted.Target)
+        .Where(target => target != Target.Minutes && target != Target.RestMinutes && target != Target.FlocMinutes && target != Target.Multiplier && target != Target.DiameterCentimetres)
+        .Where(target => step[target] is not null || target == Target.Ph || target == Target.Celsius);
+
+    public static StepMark Read(Posted posted, DayStep step, DateTimeOffset when, MakerUnits units, List<Problem> problems)
+    {
+        var readings = ImmutableArray.CreateBuilder<StepReading>();
+        foreach (var target in Asked(step.Step))
+        {
+            if (MakerUnits.Read(posted.Text(target.Key), target.Key, target.Field.Name, problems) is not { } typed) continue;
+            readings.Add(new(target.Key, target.Field.Unit == "C" ? Math.Round(units.ToCelsius(typed), 2) : typed));
+        }
+
+        return new StepMark(when, readings.ToImmutable(), posted.Text("note"));
+    }
+
+    public static string Label(Step step, Target target, MakerUnits units)
+    {
+        var unit = target == Target.Dose ? Addition.Words(step.Addition!.Per) : target.Field.Unit == "C" ? units.Degree : target.Field.Unit;
+        return unit.Length == 0 ? target.Field.Name : $"{target.Field.Name}, {unit}";
+    }
+
+    public static string Shown(Target target, double value, MakerUnits units) => units.Number(target.Field.Unit == "C" ? units.FromCelsius(value) : value);
+}

@@ -1,0 +1,90 @@
+using System.Globalization;
+using System.Text;
+using CsCheck;
+using Trier.Publishing.MeterFiles;
+using Trier.Trials.Makes.Days;
+
+namespace Trier.Publishing.Tests.MeterFiles;
+
+public sealed class MeterFileTests
+{
+    private static readonly DateTimeOffset Nine = new(2026, 5, 3, 9, 0, 0, TimeSpan.FromHours(2));
+
+    private static MeterCurve Read(string text, MeterColumns? columns = null)
+    {
+        var guessed = MeterFile.Guess(MeterFile.Header(text).Value, columns ?? new("", "", "", false));
+        var read = MeterFile.Read(text, "meter.csv", guessed, Nine);
+        Assert.True(read.Ok, string.Join(" ", read.Problems.Select(problem => problem.Sentence)));
+        return read.Value;
+    }
+
+    [Theory]
+    [InlineData("Timestamp,pH,Temp\n2026-05-03 09:30:00,6.60,32.1\n2026-05-03T10:00:00,6.50,32.0\n")]
+    [InlineData("Date;Time;pH value\r\n3/5/2026;9:30;6,60\r\n03.05.2026;10:00:00;6,50\r\n")]
+    [InlineData("\"elapsed min\"\tpH\n30\t6.60\n60.0\t6.50\n")]
+    [InlineData("time of day;mV;pH\n9:30;12;6,60\n\n9:45;--;--\n10:00;13;6,50\n")]
+    public void Any_common_layout_is_read_by_its_header(string text)
+    {
+        var curve = Read(text);
+        Assert.Equal([new(Nine.AddMinutes(30), 6.6), new(Nine.AddMinutes(60), 6.5)], curve.Points);
+        Assert.Equal(("pH", 2), (curve.Target, curve.Read));
+    }
+
+    [Fact]
+    public void Columns_can_be_named_and_temperature_chosen()
+    {
+        var curve = Read("a;b;c\n9:30;1;31,5\n9:31;2;32\n", new("a", "", "c", IsTemperature: true));
+        Assert.Equal("celsius", curve.Target);
+        Assert.Equal([31.5, 32], curve.Points.Select(point => point.Value));
+    }
+
+    [Fact]
+    public void Times_of_day_run_past_midnight()
+    {
+        var curve = Read("time,pH\n22:00,5.8\n23:59,5.6\n0:30,5.5\n2:00,5.4\n");
+        Assert.Equal(Nine.AddHours(17), curve.Points[^1].When);
+    }
+
+    [Fact]
+    public void What_cannot_be_is_told_by_line_and_nothing_is_taken_in()
+    {
+        var read = MeterFile.Read("time,pH\n9:30,66\n25:00,6.5\n9:32,sour\n13/13/2026 9:00,6.4\n", "m.csv", new("time", "", "pH", false), Nine);
+        Assert.Equal(["Line 2", "Line 3", "Line 4", "Line 5"], read.Problems.Select(problem => problem.Sentence[..6]));
+        Assert.Contains("pH runs from 0 to 14", read.Problems[0].Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Columns_that_cannot_be_guessed_are_asked_for_with_those_there_are()
+    {
+        var header = MeterFile.Header("x,y\n1,2\n").Value;
+        var read = MeterFile.Read("x,y\n1,2\n", "m.csv", MeterFile.Guess(header, new("", "", "", false)), Nine);
+        Assert.Equal(["time", "value"], read.Problems.Select(problem => problem.Field));
+        Assert.EndsWith("There are x, y.", read.Problems[0].Sentence, StringComparison.Ordinal);
+        Assert.False(MeterFile.Header("nothing").Ok);
+    }
+
+    [Fact]
+    public void A_year_minute_by_minute_is_thinned_and_no_spike_is_lost()
+    {
+        const int rows = 525_600;
+        var text = new StringBuilder("time,pH\n", rows * 24);
+        for (var i = 0; i < rows; i++) text.Append(CultureInfo.InvariantCulture, $"{Nine.AddMinutes(i):yyyy-MM-dd HH:mm},{(i == 300_000 ? 4.01 : i == 300_001 ? 6.99 : 5.5 + (i % 7 * 0.01)):0.00}\n");
+        var curve = Read(text.ToString());
+        Assert.Equal(rows, curve.Read);
+        Assert.InRange(curve.Points.Length, 600, MeterFile.MostPoints);
+        Assert.Equal((4.01, 6.99), (curve.Points.Min(point => point.Value), curve.Points.Max(point => point.Value)));
+        Assert.Equal((Nine, Nine.AddMinutes(rows - 1)), (curve.Points[0].When, curve.Points[^1].When));
+        Assert.Equal(curve.Points.OrderBy(point => point.When), curve.Points);
+    }
+
+    [Fact]
+    public void No_text_makes_it_throw()
+    {
+        string[] known = ["time", "pH", ",", ";", "\t", "\n", "\r\n", "9:30", "6.5", "6,5", "-", "2026-05-03", " ", "\"", "T", "99999999999", ":", "\uFEFF"];
+        Gen.Int[0, known.Length - 1].Array[0, 40].Sample(parts =>
+        {
+            var text = string.Concat(parts.Select(part => known[part]));
+            if (MeterFile.Header(text).TryGet(out var header)) _ = MeterFile.Read(text, "x", MeterFile.Guess(header, new("", "", "", false)), Nine);
+        });
+    }
+}

@@ -1,0 +1,201 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Trier.Tests.Web.Ballots;
+
+namespace Trier.Tests.Web.Makes;
+
+/// <summary>A whole vat day on the real site, without script.</summary>
+public sealed class VatDayPagesTests
+{
+    [Fact]
+    public async Task A_whole_day_from_the_sheet_to_the_labels_and_into_a_trial()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await maker.GetAsync("/recipes/tomme/sheet?milk=12&fat=3,6&treatment=Raw&wheels=2");
+        var began = DateTimeOffset.Now.AddHours(-20);
+        await maker.PostAsync(maker.Form("/recipes/tomme/makes", ("name", "House, May"), ("begins", Clock(began))));
+        Assert.Matches("^/makes/[0-9a-f-]{36}$", maker.Path);
+        var make = maker.Path;
+        Assert.Contains("step 1 of 18", maker.Text, StringComparison.Ordinal);
+
+        var at = began;
+        while (!Shown(maker).Contains("All steps are done.", StringComparison.Ordinal))
+        {
+            at = at.AddMinutes(30);
+            Assert.True(at < DateTimeOffset.Now, "the day went past now");
+            await TouchAsync(maker, ("when", Clock(at)));
+            Assert.Equal(make, maker.Path);
+        }
+
+        await maker.GetAsync($"{make}/record");
+        Assert.Contains("28 min later than planned", Regex.Replace(maker.Text, @"flocculation after 30 min, 16 min", "28 min", RegexOptions.None, TimeSpan.FromSeconds(1)), StringComparison.Ordinal);
+        Assert.Contains("Hints from common practice, not findings.", maker.Text, StringComparison.Ordinal);
+
+        await maker.GetAsync($"{make}/wheels");
+        await maker.PostAsync(maker.Form($"{make}/wheels", ("name-1", "May a"), ("mass-1", "0,71"), ("name-2", "May b"), ("mass-2", "0,69"), ("differs-2", "pressed twice as hard")));
+        Assert.Contains("2 wheels.", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync($"{make}/labels");
+        Assert.Equal(2, Regex.Count(maker.Html, "class=\"qr\"", RegexOptions.None, TimeSpan.FromSeconds(1)));
+        Assert.Contains("/wheels/2", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("raw milk", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync("/wheels/2");
+        Assert.Contains("pressed twice as hard", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("cow's, 12 litres, 3.6 % fat", maker.Text, StringComparison.Ordinal);
+
+        await maker.GetAsync($"/trials/{site.Trial.Value}");
+        var known = Regex.Match(maker.Html, "<option value=\"(?<id>[0-9a-f-]{36})\">May b", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups["id"].Value;
+        await maker.PostAsync(maker.Form($"/trials/{site.Trial.Value}/wheels", ("known", known)));
+        var entry = (await site.TastingAsync()).Book.Entries.Single(entry => entry.Name == "May b");
+        Assert.Equal("pressed twice as hard", entry.Facts["done otherwise"]);
+        Assert.Contains(entry.Facts.Values, fact => fact.Key.StartsWith("vat day, step", StringComparison.Ordinal));
+
+        // A correction of what the form asks for leaves what the make wrote.
+        await maker.GetAsync($"/trials/{site.Trial.Value}/wheels/{entry.Wheel.Value}");
+        await maker.PostAsync(maker.Form($"/trials/{site.Trial.Value}/wheels/{entry.Wheel.Value}", ("notes", "soft")));
+        entry = (await site.TastingAsync()).Book.Entries.Single(one => one.Name == "May b");
+        Assert.Equal(("soft", "pressed twice as hard"), (entry.Facts["notes"], entry.Facts["done otherwise"]));
+    }
+
+    [Fact]
+    public async Task One_touch_stamps_the_time_a_deviation_is_said_and_undo_takes_it_back()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await BeginAsync(maker, "alpine");
+        var make = maker.Path;
+        await TouchAsync(maker, ("celsius", "40"));
+        Assert.Contains("Otherwise. Warm the milk:", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("40 C, 8 C above the aim of 32 C", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("Add thermophilic bulk or whey starter", Shown(maker), StringComparison.Ordinal);
+        await maker.PostAsync(maker.Form($"{make}/undo"));
+        Assert.Contains("Warm the milk", Shown(maker), StringComparison.Ordinal);
+        Assert.DoesNotContain("8 C above", maker.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_same_touch_twice_is_one_and_a_wrong_reading_keeps_what_was_typed()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await BeginAsync(maker, "alpine");
+        var make = maker.Path;
+        var touch = maker.Form($"{make}/steps/1", ("celsius", "32"));
+        await maker.PostAsync(touch);
+        await maker.PostAsync(touch);
+        Assert.Equal(HttpStatusCode.OK, maker.Answer.StatusCode);
+        Assert.Contains("step 2 of 17", maker.Text, StringComparison.Ordinal);
+        await TouchAsync(maker);
+        await TouchAsync(maker, ("pH", "66"), ("note", "slow?"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
+        Assert.Contains("pH is 66; it must be at least 0 and at most 14", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("value=\"slow?\"", maker.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_slip_is_corrected_later_and_the_record_shows_both_values()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await BeginAsync(maker, "alpine");
+        var make = maker.Path;
+        await TouchAsync(maker, ("celsius", "23"));
+        await maker.GetAsync($"{make}/steps/1");
+        await maker.PostAsync(maker.Form($"{make}/steps/1/correct", ("celsius", "32"), ("why", "digits swapped")));
+        Assert.Equal($"{make}/record", maker.Path);
+        Assert.Contains("32 °C", maker.Text, StringComparison.Ordinal);
+        Assert.Matches(@"was \d\d:\d\d; 23 °C, corrected \d\d:\d\d: digits swapped", maker.Text);
+        await maker.GetAsync($"{make}/steps/9");
+        Assert.Equal(HttpStatusCode.NotFound, maker.Answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_meter_s_file_is_read_by_its_names_drawn_and_its_columns_are_remembered()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await BeginAsync(maker, "alpine");
+        var make = maker.Path;
+        await maker.GetAsync($"{make}/meter");
+        await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH")), "file", "curve.csv", "a,b\n0,6.60\n30,6.58\n60,6.41\n");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
+        Assert.Contains("Which column holds the time? There are a, b.", maker.Text, StringComparison.Ordinal);
+        await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH"), ("time", "a"), ("date", ""), ("value", "b")), "file", "curve.csv", "a,b\n0,6.60\n30,6.58\n60,6.41\n");
+        Assert.Equal($"{make}/record", maker.Path);
+        Assert.Contains("curve.csv: 3 readings of pH", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("Line: the meter.", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync($"{make}/meter");
+        await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH")), "file", "next.csv", "a,b\n90,6.30\n120,6.21\n");
+        Assert.Contains("next.csv: 2 readings of pH", maker.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Things_on_the_shelf_have_histories_and_a_checked_meter_ends_the_remark()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await BeginAsync(maker, "alpine");
+        var make = maker.Path;
+        await TouchAsync(maker);
+        await TouchAsync(maker);
+        await TouchAsync(maker, ("pH", "6,6"));
+        await maker.GetAsync($"{make}/record");
+        Assert.Contains("no check of a pH meter is written within a day before", maker.Text, StringComparison.Ordinal);
+
+        await maker.GetAsync("/shelf");
+        Assert.Contains("The shelf is empty.", maker.Text, StringComparison.Ordinal);
+        await maker.PostAsync(maker.Form("/shelf", ("kind", "PhMeter"), ("name", " "), ("expires", "30/02/2026")));
+        Assert.Contains("“30/02/2026” is no day of the calendar", maker.Text, StringComparison.Ordinal);
+        await maker.PostAsync(maker.Form("/shelf", ("kind", "PhMeter"), ("name", "Small meter"), ("expires", "")));
+        Assert.Contains("Not checked within a day", maker.Text, StringComparison.Ordinal);
+        await maker.PostAsync(maker.Form("/shelf/", ("deed", "Checked"), ("note", "7,00 as 7,02")));
+        Assert.DoesNotContain("Not checked within a day", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync($"{make}/record");
+        Assert.DoesNotContain("no check of a pH meter", maker.Text, StringComparison.Ordinal);
+
+        await maker.GetAsync("/shelf");
+        await maker.PostAsync(maker.Form("/shelf", ("kind", "Brine"), ("name", "Brine of May"), ("expires", "")));
+        await maker.PostAsync(maker.Form("/shelf/", ("deed", "Used"), ("wheels", "3, 4"), ("raw", "yes")));
+        Assert.Contains("used, wheels 3, 4 (raw milk)", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("boil it before wheels of other milk go in", maker.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_used_recipe_that_ships_becomes_the_maker_s_own_and_a_change_begins_its_second_version()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await BeginAsync(maker, "tomme");
+        await maker.GetAsync("/recipes");
+        var own = Regex.Match(maker.Html, "href=\"(?<path>/recipes/[0-9a-f-]{36})\"", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups["path"].Value;
+        await maker.GetAsync($"{own}/edit");
+        await maker.PostAsync(maker.Form(own, ("name", "Tomme, slower"), ("style", "tomme"), ("milk", "cow"), ("do", "save"), ("about", ""),
+            ("s2-what", "culture"), ("s2-per", "% of milk"), ("s3-what", "calcium chloride"), ("s3-per", "g/L")));
+        Assert.Equal(own, maker.Path);
+        Assert.Contains("Version 2", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("used by a make", maker.Text, StringComparison.Ordinal);
+    }
+
+    private static async Task BeginAsync(Phone maker, string recipe)
+    {
+        await maker.GetAsync($"/recipes/{recipe}/sheet?milk=12&fat=3,6&treatment=Raw");
+        await maker.PostAsync(maker.Form($"/recipes/{recipe}/makes", ("name", "House")));
+        Assert.StartsWith("/makes/", maker.Path, StringComparison.Ordinal);
+    }
+
+    /// <summary>The section of the step in hand: the one that is not hidden.</summary>
+    private static string Shown(Phone maker) => WebUtility.HtmlDecode(Regex.Matches(maker.Html, "<section class=\"vat-step\"(?<rest>.*?)</section>", RegexOptions.Singleline, TimeSpan.FromSeconds(1))
+        .Select(match => match.Value).Single(section => !section[..section.IndexOf('>', StringComparison.Ordinal)].Contains(" hidden", StringComparison.Ordinal)));
+
+    private static Task<Phone> TouchAsync(Phone maker, params (string Name, string Value)[] given)
+    {
+        var shown = Shown(maker);
+        var fields = Regex.Matches(shown, "<input type=\"hidden\" name=\"(?<name>[^\"]+)\" value=\"(?<value>[^\"]*)\"", RegexOptions.None, TimeSpan.FromSeconds(1))
+            .Select(match => KeyValuePair.Create(match.Groups["name"].Value, WebUtility.HtmlDecode(match.Groups["value"].Value)))
+            .Where(field => given.All(one => one.Name != field.Key)).Concat(given.Select(field => KeyValuePair.Create(field.Name, field.Value))).ToList();
+        var action = Regex.Match(shown, "action=\"(?<to>[^\"]+)\"", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups["to"].Value;
+        return maker.PostAsync((action, fields));
+    }
+
+    private static string Clock(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,160 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Trier.Dairy.Milk;
+using Trier.Trials.Common;
+using Trier.Trials.Makes;
+using Trier.Trials.Makes.Days;
+using Trier.Trials.Makes.Recipes;
+using Trier.Trials.Makes.Sheets;
+using Trier.Trials.Tests.Makes.Recipes;
+
+namespace Trier.Trials.Tests.Makes.Days;
+
+public sealed class VatDayTests
+{
+    private static readonly DateTimeOffset Nine = new(2026, 5, 3, 9, 0, 0, TimeSpan.FromHours(2));
+    private static readonly RecipeLine Line = new(new(Guid.Empty), [new(1, Drafts.Recipe, Nine, false)]);
+    private static readonly Vat Milk = Vat.Read(new() { Litres = 20, Fat = 3.6, Treatment = HeatTreatment.Raw }, Species.Cow).Value.Vat;
+
+    private static DateTimeOffset At(int hour, int minute) => new(2026, 5, 3, hour, minute, 0, TimeSpan.FromHours(2));
+
+    private static Make Begun() => Read([], Make.Begin(Nine, "House, 3 May", Line, Milk, Nine));
+
+    private static Make Read(ImmutableArray<LoggedMake> log, Outcome<ImmutableArray<MakeEvent>> act)
+    {
+        Assert.True(act.Ok, string.Join(" ", act.Problems.Select(problem => problem.Sentence)));
+        return Make.Read(new(Guid.Empty), [.. log, .. act.Value.Select((happened, index) => new LoggedMake(log.Length + index + 1, happened))]);
+    }
+
+    private static Make Finish(Make make, int step, DateTimeOffset when, params (Target Target, double Value)[] readings) =>
+        Read(make.Log, make.Finish(when, step, new StepMark(when, [.. readings.Select(reading => new StepReading(reading.Target.Key, reading.Value))])));
+
+    /// <summary>Warm 9:35, culture 9:36, ripe 10:21, rennet 10:22, flocculation after 14 min unless told otherwise.</summary>
+    private static Make Renneted(int floc = 14)
+    {
+        var make = Finish(Finish(Finish(Begun(), 1, At(9, 35), (Target.Celsius, 32)), 2, At(9, 36)), 3, At(10, 21), (Target.Ph, 6.55));
+        make = Read(make.Log, make.Start(At(10, 22), 4, At(10, 22)));
+        return Finish(make, 4, At(10, 22).AddMinutes(floc));
+    }
+
+    [Fact]
+    public void A_day_as_planned_has_no_deviation_and_every_due_time_follows_what_was_done()
+    {
+        var make = Begun();
+        Assert.Equal((1, At(9, 35)), (make.Current!.Number, make.DueOf(1)));
+        make = Renneted();
+        Assert.Equal(5, make.Current!.Number);
+        Assert.Equal(6, make.Next!.Number);
+        // Flocculation after 14 min, times 3 from rennet at 10:22.
+        Assert.Equal(At(11, 4), make.DueOf(5));
+        make = Finish(make, 5, At(11, 5));
+        // The cut is stamped as it begins: 10 min of cutting and 5 of rest come before the cook of 30 min.
+        Assert.Equal((At(11, 20), At(11, 50)), (make.StartOf(6), make.DueOf(6)));
+        Assert.Empty(Deviation.Of(make));
+    }
+
+    [Fact]
+    public void Late_flocculation_moves_the_cut_and_is_said_at_once()
+    {
+        var make = Renneted(floc: 19);
+        Assert.Equal(At(11, 19), make.DueOf(5));
+        var said = Assert.Single(Deviation.Of(make));
+        Assert.Equal("Add the rennet: flocculation after 19 min, 5 min later than planned. Cold milk, weak rennet or milk not acid enough can do that; more rennet next time brings it back. The cut moves with it, to 11:19.", said.InWords());
+        // A cut by the old clock is then early.
+        var early = Assert.Single(Deviation.Of(Finish(make, 5, At(11, 4))), deviation => deviation.Step.Number == 5);
+        Assert.Equal("15 min earlier than planned", early.Short);
+        Assert.StartsWith("An early cut is a softer gel", early.MayLeadTo, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(6, "celsius", 41, "41 C, 4 C above the aim of 37 C", "dry and corky")]
+    [InlineData(6, "celsius", 33, "33 C, 4 C below the aim of 37 C", "moist, soft and sour")]
+    public void What_was_read_off_target_is_said_with_what_it_may_lead_to(int step, string key, double value, string words, string leads)
+    {
+        var make = Finish(Finish(Renneted(), 5, At(11, 4)), step, At(11, 50), (Target.Named(key)!, value));
+        var said = Assert.Single(Deviation.Of(make));
+        Assert.Equal(words, said.Short);
+        Assert.Contains(leads, said.MayLeadTo, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_high_ph_in_the_press_speaks_of_holding_the_wheel_back_and_never_of_safety()
+    {
+        var make = Finish(Finish(Finish(Renneted(), 5, At(11, 4)), 6, At(11, 49)), 7, At(11, 50));
+        make = Finish(make, 8, At(17, 50), (Target.Ph, 5.9));
+        var said = Assert.Single(Deviation.Of(make)).InWords();
+        Assert.Contains("pH 5.90, 0.50 above the aim of 5.40", said, StringComparison.Ordinal);
+        Assert.Contains("hold the wheel back", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("safe", said, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void A_slip_is_corrected_and_the_old_value_is_kept()
+    {
+        var make = Finish(Finish(Renneted(), 5, At(11, 4)), 6, At(11, 50), (Target.Celsius, 73));
+        var right = new StepMark(At(11, 50), [new("celsius", 37)]);
+        make = Read(make.Log, make.Correct(At(12, 30), 6, right, "read the wrong line"));
+        Assert.Equal(37, make.Steps[5].Done![Target.Celsius]);
+        var was = Assert.Single(make.Steps[5].Was);
+        Assert.Equal((73, "read the wrong line", At(12, 30)), (was.Mark[Target.Celsius]!.Value, was.Why, was.CorrectedAt));
+        Assert.Empty(Deviation.Of(make));
+        Assert.False(make.Correct(At(12, 31), 6, right, "").Ok);
+    }
+
+    [Fact]
+    public void The_last_touch_can_be_taken_back_and_only_the_last()
+    {
+        var make = Renneted();
+        var last = make.LastDeed!.Sequence;
+        var back = Read(make.Log, make.Undo(At(10, 37), last));
+        Assert.Equal(4, back.Current!.Number);
+        Assert.NotNull(back.Current.Started);
+        Assert.False(back.Undo(At(10, 38), last).Ok);
+        Assert.Equal(3, Read(back.Log, back.Undo(At(10, 38), back.LastDeed!.Sequence)).LastDeed!.Event is StepDone { Step: var step } ? step : 0);
+    }
+
+    [Fact]
+    public void Wrong_touches_are_refused_with_a_sentence()
+    {
+        var make = Begun();
+        string Sentence(Outcome<ImmutableArray<MakeEvent>> act) => Assert.Single(act.Problems).Sentence;
+        Assert.Equal("Say first when the rennet went in: flocculation is counted from there.", Sentence(make.Finish(At(9, 30), 4, new StepMark(At(9, 30), []))));
+        Assert.Equal("This time lies ahead: write the time at which it was done.", Sentence(make.Finish(At(9, 30), 1, new StepMark(At(9, 45), []))));
+        Assert.Equal("pH is 15; it must be at least 0 and at most 14 (usual: 6.3 to 6.8).", Sentence(make.Finish(At(9, 30), 3, new StepMark(At(9, 30), [new("pH", 15)]))));
+        Assert.Equal("“pH” is not read at this step.", Sentence(make.Finish(At(9, 30), 1, new StepMark(At(9, 30), [new("pH", 6.6)]))));
+        Assert.Equal("“Warm the milk” is done already; a slip is corrected in the record.", Sentence(Finish(make, 1, At(9, 35)).Finish(At(9, 36), 1, new StepMark(At(9, 36), []))));
+        Assert.Equal("Flocculation is written before the rennet went in: look at the times.", Sentence(Read(make.Log, make.Start(At(10, 0), 4, At(10, 0))).Finish(At(10, 10), 4, new StepMark(At(9, 50), []))));
+        Assert.False(make.Finish(At(9, 30), 99, new StepMark(At(9, 30), [])).Ok);
+        Assert.False(Make.Begin(Nine, " ", Line, Milk, Nine).Ok);
+    }
+
+    [Fact]
+    public void Facts_of_a_wheel_tell_recipe_milk_and_a_late_cut()
+    {
+        var make = Finish(Renneted(), 5, At(11, 24));
+        make = Read(make.Log, make.Bear(At(18, 0), [new BornWheel(new(Guid.NewGuid()), 7, "House 7", 1.85, ""), new BornWheel(new(Guid.NewGuid()), 8, "House 8", null, "washed with 20 % water")]));
+        var facts = WheelFactsOf.Of(make, make.Wheels[0]);
+        Assert.Equal(("House tomme", "2026-05-03", "cow's, 20 litres, 3.6 % fat", "raw", "1.85 kg"), (facts.Recipe, facts[WheelFacts.MadeFact], facts[WheelFacts.MilkFact], facts[WheelFacts.HeatTreatmentFact], facts[WheelFacts.SizeFact]));
+        Assert.Equal("20 min later than planned", facts["vat day, step 5, cut the curd"]);
+        Assert.Equal("washed with 20 % water", WheelFactsOf.Of(make, make.Wheels[1])["done otherwise"]);
+    }
+
+    [Fact]
+    public void However_late_the_steps_are_done_time_never_runs_backwards()
+    {
+        Gen.Int[0, 90].Array[10].Sample(delays =>
+        {
+            var make = Begun();
+            for (var number = 1; number <= 10; number++)
+            {
+                if (make.Steps[number - 1].Step.Kind == StepKind.Renneting) make = Read(make.Log, make.Start(make.StartOf(number), number, make.StartOf(number)));
+                var when = make.DueOf(number).AddMinutes(delays[number - 1]);
+                Assert.True(make.DueOf(number) >= make.StartOf(number));
+                make = Finish(make, number, when);
+                if (number < 10) Assert.True(make.StartOf(number + 1) >= when || make.Steps[number - 1].Step.Kind == StepKind.Renneting);
+            }
+
+            Assert.Null(make.Current);
+        });
+    }
+}
