@@ -45,6 +45,7 @@ public sealed class CheckKeyTests : IDisposable
         await File.WriteAllTextAsync(file, text, TestContext.Current.CancellationToken);
         using var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "trier.dll"), "check-key", file])
         {
+            UseShellExecute = false,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             StandardOutputEncoding = Encoding.UTF8,

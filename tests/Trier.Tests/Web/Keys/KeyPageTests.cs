@@ -43,7 +43,7 @@ public sealed partial class KeyPageTests
         Assert.Contains("The list was not changed.", stranger.Text, StringComparison.Ordinal);
         Assert.Contains("It is the list the verdict was reached with.", stranger.Text, StringComparison.Ordinal);
         Assert.All(Evening.Names, name => Assert.Contains(name, stranger.Text, StringComparison.Ordinal));
-        var (tasting, commitments) = KeyFile.Read(await (await stranger.FetchAsync($"{page}/key.json")).Content.ReadAsByteArrayAsync()).Value;
+        var (tasting, commitments) = KeyFile.Read(await (await stranger.FetchAsync($"{page}/key.json")).Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken)).Value;
         Assert.Equal(evening.Trial, tasting);
         Assert.Equal(words, commitments.Single().Words);
         Assert.True(CommitmentCheck.Of(tasting, commitments).Holds);
