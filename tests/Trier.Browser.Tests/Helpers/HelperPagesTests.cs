@@ -84,7 +84,7 @@ public sealed class HelperPagesTests(Chromium chromium)
         await maker.PressAsync("Open the key and read the verdict");
         await maker.SeesAsync("Read aloud at the sealing:");
         await maker.GotoAsync($"{table.Site.Address}/key/{table.Trial.Value}");
-        await maker.SeesHeadingAsync("The list was not changed.");
+        await maker.SeesHeadingAsync("The list fits its words.");
         await eye.BothAsync(maker, "key opened");
         Assert.Empty(table.Site.Failures);
         eye.FoundNothing();
