@@ -71,6 +71,7 @@ public sealed class HelperPagesTests(Chromium chromium)
         await eye.BothAsync(maker, "plater shut");
         await maker.Field("Your name").FillAsync("Gus");
         await maker.PressAsync("Open the plating list");
+        await maker.SeesHeadingAsync("Wheel by wheel, then plate by plate.");
         await eye.BothAsync(maker, "plater open");
         await maker.GotoAsync(table.Site.Address + server);
         await eye.BothAsync(maker, "server");
@@ -79,9 +80,11 @@ public sealed class HelperPagesTests(Chromium chromium)
 
         await maker.GotoAsync($"{trial}/board");
         await maker.PressAsync("Close the ballots");
+        await maker.SeesHeadingAsync("The ballots are closed. Shall the key be opened?");
         await maker.PressAsync("Open the key and read the verdict");
+        await maker.SeesAsync("Read aloud at the sealing:");
         await maker.GotoAsync($"{table.Site.Address}/key/{table.Trial.Value}");
-        await maker.SeesHeadingAsync("The list was not changed.");
+        await maker.SeesHeadingAsync("The list fits its words.");
         await eye.BothAsync(maker, "key opened");
         Assert.Empty(table.Site.Failures);
         eye.FoundNothing();

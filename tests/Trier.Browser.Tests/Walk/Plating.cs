@@ -31,7 +31,7 @@ internal static class Plating
         await maker.PressAsync("The plating list");
         await maker.SeesHeadingAsync("Who opens the plating list?");
         await day.Eye.BothAsync(maker, "the plating list shut");
-        await maker.ChooseAsync("A helper who plates, and does not taste");
+        await maker.ChooseAsync("A helper who plates");
         await maker.Field("The helper’s name").FillAsync("Gus");
         await maker.PressAsync("Open the plating list");
         await maker.SeesHeadingAsync("Wheel by wheel, then plate by plate.");

@@ -40,7 +40,7 @@ public sealed partial class KeyPageTests
         await evening.ActAsync<ClosedTasting>(closed => closed.Reveal(evening.Trials.Now));
 
         await stranger.GetAsync(page);
-        Assert.Contains("The list was not changed.", stranger.Text, StringComparison.Ordinal);
+        Assert.Contains("The list fits its words.", stranger.Text, StringComparison.Ordinal);
         Assert.Contains("It is the list the verdict was reached with.", stranger.Text, StringComparison.Ordinal);
         Assert.All(Evening.Names, name => Assert.Contains(name, stranger.Text, StringComparison.Ordinal));
         var (tasting, commitments) = KeyFile.Read(await (await stranger.FetchAsync($"{page}/key.json")).Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken)).Value;

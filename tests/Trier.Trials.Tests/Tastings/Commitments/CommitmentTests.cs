@@ -18,6 +18,13 @@ public sealed class CommitmentTests
     public void The_key_derivation_gives_the_published_values(string text, string salt, int rounds, string expected) =>
         Assert.Equal(expected, Convert.ToHexStringLower(Commitment.Derive(Encoding.ASCII.GetBytes(text), Encoding.ASCII.GetBytes(salt), rounds, 64)));
 
+    /// <summary>Worked out with Python 3's hashlib.pbkdf2_hmac, by the lines that stand in docs/handbook/key-file.md.</summary>
+    [Fact]
+    public void The_words_are_those_another_implementation_works_out() =>
+        Assert.Equal(
+            "buddy write alter smooth naive",
+            Commitment.WordsOf(["trier key 1", "tasting 0198fb52-6c00-7000-8000-000000000417", "key 1", "previous none", "238 W3 counts Hot", "417 W1 counts House", "593 W2 counts Crème d’été"], Salt));
+
     [Fact]
     public void A_statement_says_version_tasting_key_the_one_before_and_each_code()
     {
