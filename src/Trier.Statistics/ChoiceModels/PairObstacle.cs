@@ -33,8 +33,11 @@ internal static class PairObstacle
         {
             for (var e = -Math.Max(1, reach); e <= Math.Max(1, reach); e++)
             {
-                if (e != 0 && Gcd.Of(t, e) == 1 && Runs(items, rows, t, e, ties, ghosts))
-                    return new Refusal(RefusalKind.Separated, "The order of showing explains some answers without exception, so no finite order effect exists.");
+                if (e == 0 || Gcd.Of(t, e) != 1 || !Runs(items, rows, t, e, ties, ghosts)) continue;
+                // Free to move both ways, the answers do not speak of it at all: the order effect hides among the worths.
+                if (Runs(items, rows, -t, -e, ties, ghosts))
+                    return new Refusal(RefusalKind.WrongDesign, "The order of showing and the worths cannot be told apart: some pairs have to be shown the other way round.");
+                return new Refusal(RefusalKind.Separated, "The order of showing explains some answers without exception, so no finite order effect exists.");
             }
         }
 

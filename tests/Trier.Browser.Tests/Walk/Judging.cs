@@ -48,6 +48,8 @@ internal static class Judging
         var maker = day.Maker;
         await maker.PressAsync("Open the key and read the verdict");
         await maker.SeesHeadingAsync(Afternoon.Title);
+        // The page looks again by itself until all is worked out; nobody can be pointed at a page that is about to go.
+        await Expect(maker.GetByText("are still being worked out")).ToHaveCountAsync(0);
         await maker.SeesAsync("Amberholt is our best bet: nobody put it last and it has the best average place.");
         await maker.SeesAsync("5 of 6 blind tasters placed all 4 wheels and count here, by average place, the rule fixed beforehand; each is one voice, so n is 5.");
         await maker.SeesAsync("One wheel of each recipe cannot tell whether the recipe or the day did it.");

@@ -15,7 +15,7 @@ internal static class Tasting
         var page = ada.Page;
         await page.SeesAsync("Six small cheeses, one at a time. There is no right answer: only what you like.");
         await page.SeesAsync("In at least one:");
-        await page.SeesAsync("Some of this milk was raw.");
+        await page.SeesAsync("Some of this milk was raw, or is not written down as pasteurised.");
         foreach (var wheel in Afternoon.Wheels) await page.DoesNotSeeAsync(wheel);
         await day.Eye.PhoneAsync(page, "welcome");
         await page.ChooseAsync("stronger tasting");
