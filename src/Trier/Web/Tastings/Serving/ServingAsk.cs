@@ -12,7 +12,16 @@ internal sealed class ServingAsk
 {
     private static readonly Dictionary<string, string> Usual = new(StringComparer.Ordinal)
     {
-        ["across"] = "15", ["tall"] = "7", ["cube"] = "15", ["cubes"] = "3", ["trim"] = "10", ["spare"] = "15", ["cave"] = "12", ["room"] = "20", ["goal"] = "17", ["first"] = "",
+        ["across"] = "15",
+        ["tall"] = "7",
+        ["cube"] = "15",
+        ["cubes"] = "3",
+        ["trim"] = "10",
+        ["spare"] = "15",
+        ["cave"] = "12",
+        ["room"] = "20",
+        ["goal"] = "17",
+        ["first"] = "",
     };
 
     private readonly IQueryCollection _query;
