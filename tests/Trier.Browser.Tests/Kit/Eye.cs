@@ -68,6 +68,8 @@ internal sealed class Eye
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, file), FullPage = true });
         }
 
+        // Widths are the page's own once its letters have come; until then another font stands in.
+        await page.EvaluateAsync("async () => { await document.fonts.ready; }");
         await NothingSidewaysAsync(page, name, width);
         await page.EvaluateAsync("() => document.querySelectorAll('details:not([open])').forEach(part => { part.open = true; part.dataset.unfolded = ''; })");
         if (!await page.EvaluateAsync<bool>("() => 'axe' in window")) await page.EvaluateAsync(Axe);
