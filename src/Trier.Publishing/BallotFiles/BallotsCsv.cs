@@ -25,7 +25,7 @@ public static class BallotsCsv
         var text = new StringBuilder(string.Join(',', BallotColumns.All)).Append('\n');
         foreach (var voter in record.Voters.OrderBy(v => v.Id, StringComparer.Ordinal))
         {
-            var places = PlacesOf(voter);
+            var places = MidPlaces.Of(voter.Places.Add(voter.Below));
             foreach (var id in OrderOf(voter, places, codes))
             {
                 var answer = voter.Answers.GetValueOrDefault(id) ?? SampleAnswer.Nothing;
@@ -48,20 +48,7 @@ public static class BallotsCsv
         return text.ToString();
     }
 
-    private static Dictionary<string, decimal> PlacesOf(VoterRecord voter)
-    {
-        var places = new Dictionary<string, decimal>(StringComparer.Ordinal);
-        var before = 0;
-        foreach (var group in voter.Below.IsEmpty ? voter.Places : voter.Places.Add(voter.Below))
-        {
-            foreach (var id in group) places[id] = before + ((group.Length + 1) / 2m);
-            before += group.Length;
-        }
-
-        return places;
-    }
-
-    private static IEnumerable<string> OrderOf(VoterRecord voter, Dictionary<string, decimal> places, Dictionary<string, string> codes)
+    private static IEnumerable<string> OrderOf(VoterRecord voter, Dictionary<string, double> places, Dictionary<string, string> codes)
     {
         var known = voter.ServingOrder.Where(codes.ContainsKey).ToList();
         var others = places.Keys.Concat(voter.Answers.Keys).Where(codes.ContainsKey).Except(known, StringComparer.Ordinal);

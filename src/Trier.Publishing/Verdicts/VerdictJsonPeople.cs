@@ -52,7 +52,8 @@ internal static class VerdictJsonPeople
         {
             json.WriteString("id", salt.Id);
             json.Object("tooLittle", salt.TooLittle, group => Group(json, group));
-            json.Object("justRight", salt.JustRight, group => Group(json, group));
+            json.WriteNumber("justRight", salt.JustRight);
+            json.Number("meanLikingWhereRight", salt.LikingWhereRight);
             json.Object("tooMuch", salt.TooMuch, group => Group(json, group));
         });
     }
@@ -100,7 +101,8 @@ internal static class VerdictJsonPeople
     private static void Group(Utf8JsonWriter json, SaltGroup group)
     {
         json.WriteNumber("count", group.Count);
-        json.Number("meanLiking", group.MeanLiking);
-        json.Number("drop", group.Drop);
+        json.Number("meanLiking", group.Drop?.MeanLiking);
+        json.Number("drop", group.Drop?.Drop);
+        json.Between("dropInterval", group.Drop?.Interval);
     }
 }

@@ -148,10 +148,10 @@ public class DemoFileTests
     public void The_salt_is_counted_and_set_beside_the_liking()
     {
         SaltFinding Of(string id) => Demo.Salt.Single(salt => salt.Id == id);
-        (int, int, int) Counts(string id) => (Of(id).TooLittle.Count, Of(id).JustRight.Count, Of(id).TooMuch.Count);
+        (int, int, int) Counts(string id) => (Of(id).TooLittle.Count, Of(id).JustRight, Of(id).TooMuch.Count);
         Assert.Equal([(3, 10, 0), (1, 12, 1), (0, 11, 3), (7, 7, 0), (0, 6, 6)], new[] { "417", "593", "238", "751", "946" }.Select(Counts));
-        Assert.Equal((4.3, 7.3), (Math.Round(Of("946").TooMuch.MeanLiking!.Value, 1), Math.Round(Of("946").JustRight.MeanLiking!.Value, 1)));
-        Assert.Equal((3.7, 6.1), (Math.Round(Of("751").TooLittle.MeanLiking!.Value, 1), Math.Round(Of("751").JustRight.MeanLiking!.Value, 1)));
+        Assert.Equal((4.3, 7.3), (Math.Round(Of("946").TooMuch.Drop!.MeanLiking, 1), Math.Round(Of("946").LikingWhereRight!.Value, 1)));
+        Assert.Equal((3.7, 6.1), (Math.Round(Of("751").TooLittle.Drop!.MeanLiking, 1), Math.Round(Of("751").LikingWhereRight!.Value, 1)));
         Assert.Contains("6 of 12 found 946 too salty and liked it 4.3 on average; those who found it just right liked it 7.3. A count, not a test.", Demo.Words.Answers);
     }
 

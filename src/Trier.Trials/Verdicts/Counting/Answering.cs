@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Trier.Statistics.Ratings;
 using Trier.Trials.Tastings;
 using Trier.Trials.Verdicts.Findings;
 
@@ -19,39 +20,19 @@ internal static class Answering
     private static SaltFinding Salt(Electorate electorate, string id)
     {
         var answers = electorate.Voters.Where(electorate.CountsByPlan).Select(voter => voter.Answers.GetValueOrDefault(id)).OfType<SampleAnswer>().Where(answer => answer.Salt is not null).ToList();
-        double[] Likings(int salt) => [.. answers.Where(answer => answer.Salt == salt).Select(answer => answer.Liking).OfType<int>().Select(liking => (double)liking)];
-        var right = Likings(0);
-        SaltGroup Group(int salt)
-        {
-            var own = Likings(salt);
-            var both = own.Length > 0 && right.Length > 0 && salt != 0;
-            return new(
-                answers.Count(answer => answer.Salt == salt),
-                own.Length == 0 ? null : own.Average(),
-                both ? right.Average() - own.Average() : null);
-        }
-
-        return new(id, Group(-1), Group(0), Group(1));
+        var summed = JustAboutRight.Of(answers.Select(answer => ((Amount?)answer.Salt, (double?)answer.Liking)));
+        int Count(Amount amount) => answers.Count(answer => answer.Salt == (int)amount);
+        SaltGroup Group(Amount amount) =>
+            new(Count(amount), summed.Stands && summed.Value.Drops.FirstOrDefault(drop => drop.Amount == amount) is { } found ? found : null);
+        return new(id, Group(Amount.TooLittle), Count(Amount.JustRight), summed.Stands ? summed.Value.MeanWhereRight : null, Group(Amount.TooMuch));
     }
 
     private static ImmutableArray<Said> Said(Electorate electorate, string id) =>
         [.. electorate.Voters
             .Select(voter => (Voter: voter, Answer: voter.Answers.GetValueOrDefault(id)))
             .Where(pair => pair.Answer is { } answer && (answer.Remark is not null || !answer.Words.IsEmpty))
-            .Select(pair => new Said(pair.Voter.Name, PlaceOf(pair.Voter, electorate, id), pair.Answer!.Liking, pair.Answer.Remark, pair.Answer.Words))
+            .Select(pair => new Said(pair.Voter.Name, MidPlaces.Of(pair.Voter.Places, electorate.OwnColumns.ContainsKey).TryGetValue(id, out var place) ? place : null, pair.Answer!.Liking, pair.Answer.Remark, pair.Answer.Words))
             .OrderByDescending(said => said.Liking ?? 5)
             .ThenBy(said => said.Place ?? double.MaxValue)
             .ThenBy(said => said.Taster, StringComparer.Ordinal)];
-
-    private static double? PlaceOf(VoterRecord voter, Electorate electorate, string id)
-    {
-        var before = 0;
-        foreach (var group in voter.Places.Select(group => group.Where(electorate.OwnColumns.ContainsKey).ToList()))
-        {
-            if (group.Contains(id)) return before + ((group.Count + 1) / 2.0);
-            before += group.Count;
-        }
-
-        return null;
-    }
 }

@@ -67,13 +67,7 @@ internal static class Ordering
     private static ImmutableArray<double?> Places(VoterRecord voter, Dictionary<string, int> ids)
     {
         var places = new double?[ids.Count];
-        var before = 0;
-        foreach (var group in voter.Places.Append(voter.Below).Select(group => group.Where(ids.ContainsKey).ToList()))
-        {
-            foreach (var id in group) places[ids[id]] = before + ((group.Count + 1) / 2.0);
-            before += group.Count;
-        }
-
+        foreach (var (id, place) in MidPlaces.Of(voter.Places.Add(voter.Below), ids.ContainsKey)) places[ids[id]] = place;
         return [.. places];
     }
 

@@ -1,23 +1,24 @@
 using System.Collections.Immutable;
+using Trier.Statistics.Ratings;
 
 namespace Trier.Trials.Verdicts.Findings;
 
 /// <summary>Whether one wheel's salt was just right, as counts over everyone who tasted blind.</summary>
 /// <param name="Id">The wheel.</param>
 /// <param name="TooLittle">Those who found too little.</param>
-/// <param name="JustRight">Those who found it just right.</param>
+/// <param name="JustRight">How many found it just right.</param>
+/// <param name="LikingWhereRight">Their mean liking; null where none of them gave one.</param>
 /// <param name="TooMuch">Those who found too much.</param>
-public sealed record SaltFinding(string Id, SaltGroup TooLittle, SaltGroup JustRight, SaltGroup TooMuch)
+public sealed record SaltFinding(string Id, SaltGroup TooLittle, int JustRight, double? LikingWhereRight, SaltGroup TooMuch)
 {
     /// <summary>How many were asked and answered.</summary>
-    public int Answers => TooLittle.Count + JustRight.Count + TooMuch.Count;
+    public int Answers => TooLittle.Count + JustRight + TooMuch.Count;
 }
 
-/// <summary>One answer to the salt.</summary>
-/// <param name="Count">How many gave it.</param>
-/// <param name="MeanLiking">Their mean liking of the wheel; null where none of them gave one.</param>
-/// <param name="Drop">Mean liking of those who found it just right, less theirs; null where either is missing or for just right itself.</param>
-public sealed record SaltGroup(int Count, double? MeanLiking, double? Drop);
+/// <summary>Those who found the salt amiss one way.</summary>
+/// <param name="Count">How many.</param>
+/// <param name="Drop">How much less they liked the wheel than those who found it just right; null where either side gave no liking.</param>
+public sealed record SaltGroup(int Count, MeanDrop? Drop);
 
 /// <summary>What was written about one wheel, its fondest taster first.</summary>
 /// <param name="Id">The wheel.</param>

@@ -14,8 +14,8 @@ internal static class AnswerSentences
     private static string? Of(Verdict verdict, SaltFinding salt, SaltGroup group, string found)
     {
         if (group.Count < FewestToTell || group.Count * 3 < salt.Answers) return null;
-        var liking = group.MeanLiking is { } own && salt.JustRight.MeanLiking is { } right
-            ? $" and liked it {Phrase.Tenths(own)} on average; those who found it just right liked it {Phrase.Tenths(right)}"
+        var liking = group.Drop is { } drop && salt.LikingWhereRight is { } right
+            ? $" and liked it {Phrase.Tenths(drop.MeanLiking)} on average; those who found it just right liked it {Phrase.Tenths(right)}"
             : "";
         return $"{Phrase.Number(group.Count)} of {Phrase.Number(salt.Answers)} found {Naming.Of(verdict, salt.Id)} {found}{liking}. A count, not a test.";
     }

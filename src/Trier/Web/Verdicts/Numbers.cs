@@ -13,6 +13,12 @@ internal static partial class Numbers
     /// <summary>A sentence of the verdict with the page's decimal sign.</summary>
     public static string Sentence(string sentence) => DecimalPoint().Replace(sentence, ",");
 
+    /// <summary>A measure in words with the page's decimal sign and the sign of degrees.</summary>
+    public static string Measure(string words) => Degrees().Replace(Sentence(words), " °C");
+
+    [GeneratedRegex(@"(?<=\d) C\b", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Degrees();
+
     [GeneratedRegex(@"(?<=\d)\.(?=\d)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex DecimalPoint();
 
