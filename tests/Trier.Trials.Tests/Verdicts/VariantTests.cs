@@ -47,11 +47,12 @@ public class VariantTests
     [Fact]
     public void A_wheel_named_aloud_is_left_out_of_the_ballots_that_came_after_it()
     {
-        var record = Close.With("T01", v => v with { Named = ["WB"] }).With("T02", v => v with { Named = ["WB"] });
+        var record = Close.With("T01", v => v with { Named = ["WA"] }).With("T02", v => v with { Named = ["WA"] });
         var variant = Assert.Single(Judge.Of(record, Seed).Variants, v => v.Kind == VariantKind.WithoutNamed);
-        Assert.Equal("WB", variant.Subject);
-        Assert.Equal("with Wheel B left out of the ballots that came in after the name was said aloud", variant.Label);
-        Assert.Equal([3L, 2L, 0L], variant.Firsts);
+        Assert.Equal("WA", variant.Subject);
+        Assert.Equal("with Wheel A left out of the ballots that came in after the name was said aloud", variant.Label);
+        // Two who had put A first after hearing its name now have B first.
+        Assert.Equal([1L, 4L, 0L], variant.Firsts);
         Assert.DoesNotContain(Judge.Of(Close, Seed).Variants, v => v.Kind == VariantKind.WithoutNamed);
     }
 
