@@ -27,6 +27,9 @@ public sealed record Taster(
     /// <summary>Whether they were taken off the list.</summary>
     public bool LetGo => LetGoAt is not null;
 
+    /// <summary>What they agreed to at sign-in; a later answer replaces an earlier one.</summary>
+    public Agreed Agreed { get; init; } = Agreed.ToNothing;
+
     /// <summary>T01, T02 and so on: how the taster is named where names do not belong.</summary>
     public string Label => $"T{Number:00}";
 }
