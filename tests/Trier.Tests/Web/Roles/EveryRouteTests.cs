@@ -126,6 +126,7 @@ public sealed partial class EveryRouteTests
                 "taster" => ada.Id.Value.ToString(),
                 "token" => pattern.TrimStart('/')[0] switch { 'p' => plater, 's' => server, _ => tokens[0] },
                 "number" => "1",
+                "page" => "gate",
                 "status" => "404",
                 "deed" => "late",
                 "key" or "known" => "tomme",
