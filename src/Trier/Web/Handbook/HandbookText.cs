@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Text.RegularExpressions;
 using Markdig;
 using Markdig.Renderers.Html;
 using Markdig.Syntax;
@@ -9,7 +10,7 @@ namespace Trier.Web.Handbook;
 /// <summary>A page of the handbook or of the methods, as it ships inside the program: the site needs no other to explain its figures.</summary>
 /// <param name="Title">Its first heading.</param>
 /// <param name="Html">The rest, as HTML of our own text.</param>
-public sealed record HandbookText(string Title, string Html)
+public sealed partial record HandbookText(string Title, string Html)
 {
     /// <summary>The folders that ship.</summary>
     public static readonly IReadOnlyList<string> Folders = ["methods", "handbook"];
@@ -23,12 +24,16 @@ public sealed record HandbookText(string Title, string Html)
     public static HandbookText? Find(string folder, string name) =>
         Folders.Contains(folder) && name.All(sign => char.IsAsciiLetterLower(sign) || sign == '-') ? Known.GetOrAdd($"{folder}/{name}", Read) : null;
 
+    /// <summary>Marks for the programs that write tables into a page; no reader's business.</summary>
+    [GeneratedRegex("<!--.*?-->\\n?", RegexOptions.Singleline, 1000)]
+    private static partial Regex Notes();
+
     private static HandbookText? Read(string path)
     {
         using var stream = typeof(HandbookText).Assembly.GetManifestResourceStream($"docs/{path}");
         if (stream is null) return null;
         using var reader = new StreamReader(stream);
-        var document = Markdown.Parse(reader.ReadToEnd(), Pipeline);
+        var document = Markdown.Parse(Notes().Replace(reader.ReadToEnd(), ""), Pipeline);
         var head = document.OfType<HeadingBlock>().First();
         document.Remove(head);
         foreach (var link in document.Descendants<LinkInline>().ToList()) Point(link, path.Split('/')[0]);
