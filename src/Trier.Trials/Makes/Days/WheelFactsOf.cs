@@ -10,7 +10,6 @@ namespace Trier.Trials.Makes.Days;
 /// <summary>What a make tells of its wheels: the facts that a trial's entry gets, down to a late cut. Each is a named value; numbers are metric with a decimal comma.</summary>
 public static class WheelFactsOf
 {
-    private const string VatDayPrefix = "vat day, step ";
 
     // Facts are compared word by word, so all of them are written in one way, that of the pages.
     private static readonly Notation Notation = new(UnitSystem.Metric, ',');
@@ -50,7 +49,7 @@ public static class WheelFactsOf
         foreach (var change in lane.Called?.Changes ?? [])
         {
             var step = lane.Recipe.Steps[change.Step - 1];
-            var name = $"step {FigureText.Whole(change.Step)}, {step.Heading.ToLowerInvariant()}";
+            var name = Named(lane.Recipe, change.Step);
             yield return change.Target is { } key && Target.Named(key) is { } target && change.Value is { } value
                 ? new($"{name}: {target.Field.Name.ToLowerInvariant()} aimed at", AimText.Value(step, target, value, Notation))
                 : new(name, "left out");
@@ -58,7 +57,15 @@ public static class WheelFactsOf
     }
 
     private static IEnumerable<KeyValuePair<string, string?>> Otherwise(Lane lane) => Deviation.Of(lane).GroupBy(deviation => deviation.Step.Number).Select(group =>
-        KeyValuePair.Create($"{VatDayPrefix}{FigureText.Whole(group.Key)}, {group.First().Step.Step.Heading.ToLowerInvariant()}", (string?)string.Join("; ", group.Select(deviation => deviation.Short(Notation)))));
+        KeyValuePair.Create($"vat day: {Named(lane.Recipe, group.Key)}", (string?)string.Join("; ", group.Select(deviation => deviation.Short(Notation)))));
+
+    // By its heading, so that two recipes with other numbers name the same thing alike; its number only where a recipe has several of that heading.
+    private static string Named(Recipe recipe, int number)
+    {
+        var heading = recipe.Steps[number - 1].Heading;
+        var alike = recipe.Steps.Take(number).Count(step => string.Equals(step.Heading, heading, StringComparison.OrdinalIgnoreCase));
+        return alike == 1 ? heading.ToLowerInvariant() : $"{heading.ToLowerInvariant()} ({FigureText.Whole(alike)})";
+    }
 
     private static IEnumerable<KeyValuePair<string, string?>> Things(Lane lane, ImmutableArray<Thing> shelf)
     {
