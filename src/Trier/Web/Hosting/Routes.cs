@@ -36,6 +36,7 @@ internal static class Routes
         maker.MapRecipes();
         maker.MapSheets();
         maker.MapMakes();
+        maker.MapSplits();
         maker.MapMeters();
         maker.MapShelf();
         maker.MapServing();
