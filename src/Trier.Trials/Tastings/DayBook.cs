@@ -24,6 +24,12 @@ public sealed record DayBook
     /// <summary>The wheel that is served twice, or null.</summary>
     public WheelId? Repeat { get; init; }
 
+    /// <summary>Wheels served after the others, and not placed among them.</summary>
+    public ImmutableHashSet<WheelId> SecondFlight { get; init; } = [];
+
+    /// <summary>Who had come before the first plate, where that was counted; else null, and everybody on the list is expected.</summary>
+    public ImmutableHashSet<TasterId>? Here { get; init; }
+
     /// <summary>The key once sealed; null in a draft.</summary>
     public Key? Key { get; init; }
 
@@ -36,7 +42,10 @@ public sealed record DayBook
     /// <summary>Codes given out under earlier keys that were broken; never drawn again.</summary>
     public ImmutableArray<BlindCode> RetiredBefore { get; init; } = [];
 
-    /// <summary>The balanced serving orders behind the plates.</summary>
+    /// <summary>How many plates are planned for people on the list, spares apart; null in a draft, and in a tasting sealed before plates had numbers.</summary>
+    public int? PlannedPlates { get; init; }
+
+    /// <summary>The codes of each numbered plate; in a tasting sealed before plates had numbers, the serving orders behind the plates.</summary>
     public ImmutableArray<ImmutableArray<BlindCode>> Orders { get; init; } = [];
 
     /// <summary>Plates as dealt.</summary>
@@ -101,6 +110,14 @@ public sealed record DayBook
     /// <summary>Tasters still on the list.</summary>
     public IEnumerable<Taster> Present => Tasters.Where(taster => !taster.LetGo);
 
+    /// <summary>Whether a plate is planned for a taster: as long as nobody was counted, for everybody on the list.</summary>
+    /// <param name="taster">Who.</param>
+    public bool IsExpected(Taster taster) => !taster.LetGo && (Here?.Contains(taster.Id) ?? true);
+
+    /// <summary>Whether a code stands for a sample of the second flight, which is liked and not placed.</summary>
+    /// <param name="code">The code.</param>
+    public bool IsUnplaced(BlindCode code) => Key?[code] is { } line && SecondFlight.Contains(line.Wheel);
+
     /// <summary>Whether a wheel was taken out.</summary>
     /// <param name="wheel">The wheel.</param>
     public bool IsWithdrawn(WheelId wheel) => Withdrawals.Any(withdrawal => withdrawal.Wheel == wheel);
@@ -122,6 +139,10 @@ public sealed record DayBook
     /// <param name="code">The code on the plate and on the ballot.</param>
     public BlindCode PutRight(TasterId taster, BlindCode code) =>
         Swaps.Where(swap => swap.Taster == taster).Aggregate(code, (stood, swap) => stood == swap.First ? swap.Second : stood == swap.Second ? swap.First : stood);
+
+    /// <summary>The part of <see cref="Served"/> that is put in places: the first flight.</summary>
+    /// <param name="taster">Whose.</param>
+    public ImmutableArray<BlindCode> Placed(TasterId taster) => [.. Served(taster).Where(code => !IsUnplaced(code))];
 
     /// <summary>The plate as it is served now: as dealt, without the codes of wheels withdrawn since.</summary>
     /// <param name="taster">Whose.</param>

@@ -64,7 +64,8 @@ internal static class VoterWriting
         if (book.Compared.Any(compared => compared.Tasters.Contains(taster.Id))) marks |= VoterMarks.ComparedNotes;
         if (book.Swaps.Any(swap => swap.Taster == taster.Id) || ballot.Answers.Values.Any(answer => answer.FirstLiking is not null)) marks |= VoterMarks.Corrected;
         if (current?.Standing == BallotStanding.AfterClose) marks |= VoterMarks.AdmittedAfterClose;
-        if (order.Length < ids.Count || groups.Sum(group => group.Length) < ids.Count) marks |= VoterMarks.FewerSamples;
+        var most = book.Plates.Values.Max(plate => plate.Codes.Count(ids.ContainsKey));
+        if (order.Length < most || groups.Sum(group => group.Length) < most) marks |= VoterMarks.FewerSamples;
         if (AfterOpening(book, current)) marks |= VoterMarks.AfterKeyOpened;
         return marks;
     }

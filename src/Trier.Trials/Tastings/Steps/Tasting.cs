@@ -67,6 +67,25 @@ public abstract class Tasting
         return Book.ClosedAt is null ? Do(new TasteDeclared(at, taster, taste)) : Fault("taste", "What somebody usually likes is asked before tasting, and the ballots are closed.");
     }
 
+    /// <summary>Notes that a taster tastes together with a group, or no longer does. Possible until the reveal.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    /// <param name="group">What the group is called; blank for none.</param>
+    public Outcome<ImmutableArray<DayEvent>> JoinGroup(DateTimeOffset at, TasterId taster, string? group)
+    {
+        if (Book.Taster(taster) is null) return Fault("taster", "This taster is not on the list.");
+        if (Book.RevealedAt is not null) return Fault("group", "The key is open: who tasted together is noted before.");
+        var name = string.IsNullOrWhiteSpace(group) ? null : group.Trim();
+        return name?.Length > 40 ? Fault("group", "A group is named in 40 letters at most.") : Do(new GroupJoined(at, taster, name));
+    }
+
+    private protected DayBook Later(IEnumerable<DayEvent> events)
+    {
+        var log = Book.Log.ToBuilder();
+        foreach (var happened in events) log.Add(new Logged(log.Count + 1, happened));
+        return DayBookReading.Read(Book.Trial, log.ToImmutable());
+    }
+
     private protected bool Knows(Taster taster) => taster.KnowsTheKey || Book.Learned.Any(learned => learned.Taster == taster.Id);
 
     private protected Outcome<ImmutableArray<DayEvent>> Opening(DateTimeOffset at, string by, bool early, TasterId? taster)

@@ -14,10 +14,10 @@ internal sealed class KeySpy
 
     private KeySpy(List<string> wheels, List<Regex> codes) => (_wheels, _codes) = (wheels, codes);
 
-    /// <summary>A spy that knows the wheels' names, recipes and ids, and, once there are any, their codes.</summary>
+    /// <summary>A spy that knows the wheels' names, recipes and ids, and, once there are any, their codes; the code of a withdrawn wheel is void and tells nothing.</summary>
     public static KeySpy On(DayBook book) => new(
         [.. book.Entries.SelectMany(entry => new[] { entry.Name, entry.Facts.Recipe ?? entry.Name, entry.Wheel.Value.ToString("D"), entry.Wheel.Value.ToString("N") }).Distinct(StringComparer.Ordinal)],
-        [.. (book.Key?.Lines ?? []).Select(line => new Regex($"(?<![0-9A-Za-z#.%-]){line.Code}(?![0-9A-Za-z%])", RegexOptions.None, TimeSpan.FromSeconds(1)))]);
+        [.. (book.Key?.Lines ?? []).Where(line => !book.IsWithdrawn(line.Wheel)).Select(line => new Regex($"(?<![0-9A-Za-z#.%-]){line.Code}(?![0-9A-Za-z%])", RegexOptions.None, TimeSpan.FromSeconds(1)))]);
 
     public async Task<Found> LookAsync(HttpResponseMessage answer)
     {

@@ -5,6 +5,7 @@ using Trier.Trials.Tastings.Steps;
 using Trier.Web.Access;
 using Trier.Web.Hosting;
 using Trier.Web.Tastings.Ballots;
+using Trier.Web.Tastings.Plates;
 
 namespace Trier.Web.Tastings.Helpers;
 
@@ -19,6 +20,14 @@ internal static class HelperRoutes
         helpers.MapPost("/p/{token}", OpenAsync);
         helpers.MapGet("/s/{token}", async (string token, TrialStore trials, HelperDoors doors) =>
             await FindAsync(token, Helper.Server, trials, doors) is { } tasting ? Page.Of<ServerPage>(("Tasting", tasting), ("Now", trials.Now)) : TasterRoutes.Unknown());
+        helpers.MapPost("/s/{token}", HandOutAsync);
+    }
+
+    private static async Task<IResult> HandOutAsync(string token, IFormCollection form, TrialStore trials, HelperDoors doors)
+    {
+        if (await FindAsync(token, Helper.Server, trials, doors) is not { } tasting) return TasterRoutes.Unknown();
+        var outcome = await trials.ActAsync(tasting.Book.Trial, now => HandingOut.Do(now, trials.Now, new Posted(form)));
+        return outcome.Ok ? Page.GoTo($"/s/{token}") : Page.Again<ServerPage>(("Tasting", tasting), ("Now", trials.Now), ("Faults", Page.Faults(outcome.Problems)));
     }
 
     private static async Task<IResult> AskAsync(string token, TrialStore trials, HelperDoors doors) =>

@@ -1,6 +1,7 @@
 using Trier.Statistics.Randomness;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
+using Trier.Trials.Tastings;
 using Trier.Trials.Tastings.Steps;
 using Trier.Web.Access;
 using Trier.Web.Hosting;
@@ -22,6 +23,12 @@ internal static class PlateRoutes
         maker.MapPost("/trials/{id:guid}/plating", OpenKeyAsync);
         maker.MapPost("/trials/{id:guid}/open", (Guid id, IFormCollection _, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}/board", tasting => tasting is SealedTasting sealedTasting ? sealedTasting.Open(trials.Now) : TrialPages.TooLate("open", "The tasting is open already.")));
+        maker.MapPost("/trials/{id:guid}/only-these", (Guid id, IFormCollection form, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is SealedTasting sealedTasting
+                ? Chance.Committed(tasting, sealedTasting.OnlyThese(trials.Now, [.. new Posted(form).Ids("here").Select(taster => new TasterId(taster))], Chance.Draw()))
+                : TrialPages.TooLate("here", "The first plate is out: whoever comes gets the next plate on the board.")));
+        maker.MapPost("/trials/{id:guid}/hand-out", (Guid id, IFormCollection form, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/board", tasting => HandingOut.Do(tasting, trials.Now, new Posted(form))));
         maker.MapPost("/trials/{id:guid}/withdraw", WithdrawAsync);
     }
 
@@ -70,11 +77,14 @@ internal static class PlateRoutes
         if (posted.Id("wheel") is not { } chosen) return Page.GoTo($"/trials/{id}#wheels");
         var wheel = new WheelId(chosen);
         var twice = posted.Id("repeat") is { } repeat ? new WheelId(repeat) : (WheelId?)null;
+        // A plate that was carried out stays as it is, and so does one of which anything was said.
+        var kitchen = posted.Ids("kitchen").Select(taster => new TasterId(taster)).ToHashSet();
+        var said = await trials.FindAsync(new(id)) is { } before ? (await trials.BallotsAsync(before)).Keys.ToHashSet() : [];
         var outcome = await trials.ActAsync(new(id), tasting => tasting switch
         {
             DraftTasting draft => draft.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by")),
             SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), twice, Chance.Draw())),
-            OpenTasting open => open.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by")),
+            OpenTasting open => Chance.Committed(tasting, open.WithdrawAndDraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), Out(open.Book, kitchen, said), twice, Chance.Draw())),
             _ => TrialPages.TooLate("wheel", "The ballots are closed: what is known of the wheel can still be corrected, and the verdict tells it."),
         });
         if (outcome.TryGet(out var after)) return Page.GoTo(after switch { DraftTasting => $"/trials/{id}", SealedTasting => $"/trials/{id}/plates", _ => $"/trials/{id}/board" });
@@ -82,4 +92,7 @@ internal static class PlateRoutes
             ? Page.Again<EditWheelPage>(("Tasting", found), ("Entry", entry), ("Faults", Page.Faults(outcome.Problems)))
             : Results.NotFound();
     }
+
+    private static HashSet<TasterId> Out(DayBook book, HashSet<TasterId> kitchen, HashSet<TasterId> said) =>
+        [.. book.Tasters.Where(taster => book.Plate(taster.Id) is not null && (!kitchen.Contains(taster.Id) || said.Contains(taster.Id))).Select(taster => taster.Id)];
 }
