@@ -66,6 +66,18 @@ public sealed record DayBook
     /// <summary>What was said aloud.</summary>
     public ImmutableArray<IdentitySpoken> Spoken { get; init; } = [];
 
+    /// <summary>When the wheels left the cave, or null where that was not noted.</summary>
+    public DateTimeOffset? TakenOutAt { get; init; }
+
+    /// <summary>Steps of the plating that are done: “cut W3”, “plate 7”.</summary>
+    public ImmutableHashSet<string> Plated { get; init; } = [];
+
+    /// <summary>Plates that were made again.</summary>
+    public ImmutableArray<PlateMadeAgain> MadeAgain { get; init; } = [];
+
+    /// <summary>Samples that fell.</summary>
+    public ImmutableArray<SampleDropped> Dropped { get; init; } = [];
+
     /// <summary>Plates on which two codes stood wrong.</summary>
     public ImmutableArray<CodesSwapped> Swaps { get; init; } = [];
 
@@ -144,10 +156,12 @@ public sealed record DayBook
     /// <param name="taster">Whose.</param>
     public ImmutableArray<BlindCode> Placed(TasterId taster) => [.. Served(taster).Where(code => !IsUnplaced(code))];
 
-    /// <summary>The plate as it is served now: as dealt, without the codes of wheels withdrawn since.</summary>
+    /// <summary>The plate as it is served now: as dealt, without the codes of wheels withdrawn since and of samples that fell and were not replaced.</summary>
     /// <param name="taster">Whose.</param>
     public ImmutableArray<BlindCode> Served(TasterId taster) =>
         Plate(taster) is { } plate && Key is { } key
-            ? [.. plate.Codes.Where(code => key[code] is { } line && !IsWithdrawn(line.Wheel))]
+            ? [.. plate.Codes.Where(code => key[code] is { } line && !IsWithdrawn(line.Wheel) && !IsLost(taster, code))]
             : [];
+
+    private bool IsLost(TasterId taster, BlindCode code) => Dropped.Any(fallen => fallen.Taster == taster && fallen.Code == code && !fallen.Replaced);
 }

@@ -50,6 +50,8 @@ internal static class DayBookReading
             Key = sealing.Key,
             Orders = sealing.Orders,
             PlannedPlates = sealing.Planned,
+            // A plate that is dealt anew is to be plated anew; what is cut stays cut.
+            Plated = book.Plated.Except(book.Orders.Select((_, index) => index).Where(index => !(index < sealing.Orders.Length && sealing.Orders[index].SequenceEqual(book.Orders[index]))).Select(index => $"plate {index + 1}")),
             // Once plates are out, those of people who are gone stay theirs: a ballot hangs on them.
             Plates = (book.OpenedAt is null ? ImmutableSortedDictionary<int, Plate>.Empty : book.Plates).SetItems(sealing.Plates.Select(plate => KeyValuePair.Create(book.Taster(plate.Taster)!.Number, plate))),
             SealedAt = sealing.At,
@@ -61,6 +63,7 @@ internal static class DayBookReading
             Key = null,
             Orders = [],
             PlannedPlates = null,
+            Plated = [],
             Here = null,
             Plates = ImmutableSortedDictionary<int, Plate>.Empty,
             SealedAt = null,
@@ -78,6 +81,11 @@ internal static class DayBookReading
         CodesSwapped swapped => book with { Swaps = book.Swaps.Add(swapped) },
         KeyOpened opened => book with { KeyOpenings = book.KeyOpenings.Add(opened) },
         KeyLearned learned => book with { Learned = book.Learned.Add(learned) },
+        WheelsTakenOut taken => book with { TakenOutAt = taken.At },
+        PlatingTicked ticked => book with { Plated = ticked.Done ? book.Plated.Add(ticked.Work) : book.Plated.Remove(ticked.Work) },
+        PlateMadeAgain again => book with { MadeAgain = book.MadeAgain.Add(again), Plated = book.Plated.Remove($"plate {again.Number}") },
+        SampleDropped fallen => book with { Dropped = book.Dropped.Add(fallen) },
+        ScribeNamed scribe => Change(book, scribe.Taster, taster => taster with { Scribe = scribe.By }),
         TastingClosed closed => book with { ClosedAt = closed.At },
         TastingReopened reopened => book with { ClosedAt = null, Reopenings = book.Reopenings.Add(reopened) },
         LateBallotAdmitted admitted => book with { Admitted = book.Admitted.Add(admitted.Revision) },

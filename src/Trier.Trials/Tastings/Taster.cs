@@ -27,6 +27,9 @@ public sealed record Taster(
     /// <summary>Whether they were taken off the list.</summary>
     public bool LetGo => LetGoAt is not null;
 
+    /// <summary>Who writes their ballot down for them, or null.</summary>
+    public string? Scribe { get; init; }
+
     /// <summary>The group they taste together with, or null.</summary>
     public string? Group { get; init; }
 

@@ -44,6 +44,7 @@ internal static class VoterWriting
             answers)
         {
             Sitting = taster.Sitting,
+            Group = taster.Group,
             Named = [.. Spoken(book, taster, current).Select(spoken => ids.GetValueOrDefault(book.PutRight(taster.Id, spoken.Code))).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         };
     }
@@ -81,6 +82,8 @@ internal static class VoterWriting
         if (book.Compared.FirstOrDefault(compared => compared.Tasters.Contains(taster.Id)) is { } compared) quiet.Add($"compared notes {Clock(compared.At)}");
         if (book.Left.FirstOrDefault(left => left.Taster == taster.Id) is { } left) quiet.Add($"left {Clock(left.At)}");
         if (book.Swaps.Any(swap => swap.Taster == taster.Id)) quiet.Add("codes put right");
+        if (taster.Group is { } group) quiet.Add($"tasted with {group}");
+        if (taster.Scribe is { } scribe) quiet.Add($"written down by {scribe}");
         if (current?.Source == BallotSource.Paper) quiet.Add("on paper");
         if (current?.Standing == BallotStanding.AfterClose) quiet.Add($"sent {Clock(current.ReceivedAt)}, after the close; let in");
         if (current is { Stage: BallotStage.Tasting }) quiet.Add("not sent: likings kept, no places");

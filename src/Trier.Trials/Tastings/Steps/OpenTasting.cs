@@ -46,6 +46,22 @@ public sealed class OpenTasting : RoomTasting
     }
 
     /// <summary>
+    /// Two people answered by one link: the second gets a ballot and a plate of their own, and the two are one voice, because each has seen what the other said.
+    /// </summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Whose link it was.</param>
+    /// <param name="second">Id of the second person.</param>
+    /// <param name="name">Their name.</param>
+    public Outcome<ImmutableArray<DayEvent>> PartLink(DateTimeOffset at, TasterId taster, TasterId second, string name)
+    {
+        if (Book.Taster(taster) is not { LetGo: false } found) return Fault("taster", "This taster is not on the list.");
+        var problems = CheckJoining(second, name, found.Sitting);
+        return problems.IsEmpty
+            ? Do(NewTaster(at, second, name, false, false, found.Sitting), new PlateDealt(at, NextPlates.For(Book, second)), new NotesCompared(at, [taster, second]))
+            : Outcome.Fault<ImmutableArray<DayEvent>>(problems);
+    }
+
+    /// <summary>
     /// Withdraws a wheel with guests at the table: its codes are retired, whoever has begun keeps their plate without it, and all other plates are made again. The free place can
     /// go to a hidden repeat there.
     /// </summary>

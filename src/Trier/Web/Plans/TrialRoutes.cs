@@ -48,6 +48,8 @@ internal static class TrialRoutes
             }));
         maker.MapPost("/trials/{id:guid}/tasters/{taster:guid}/group", (Guid id, Guid taster, IFormCollection form, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}#tasters", tasting => tasting.JoinGroup(trials.Now, new(taster), new Posted(form).Optional("group"))));
+        maker.MapPost("/trials/{id:guid}/tasters/{taster:guid}/scribe", (Guid id, Guid taster, IFormCollection form, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/tasters/{taster}", tasting => tasting.NameScribe(trials.Now, new(taster), new Posted(form).Optional("scribe"))));
         maker.MapPost("/trials/{id:guid}/tasters/{taster:guid}/left-off", LeaveOffAsync);
     }
 

@@ -61,16 +61,19 @@ public sealed partial class EveryRouteTests
         await maker.GetAsync("/trials/new");
         var token = maker.Form(null).Fields.Single(field => field.Key == "__RequestVerificationToken").Value;
         var (wheel, ada, bruno) = (book.Entries[0].Wheel.Value.ToString(), book.Tasters[0].Id.Value.ToString(), book.Tasters[1].Id.Value.ToString());
+        var pages = await PathsAsync(evening, HttpMethods.Get);
         var found = new List<string>();
         var done = 0;
-        // Opening the key is what a blind maker does not do; closing comes last, or most acts would be too late.
-        foreach (var path in (await PathsAsync(evening, HttpMethods.Post)).Where(path => !path.EndsWith("/reveal", StringComparison.Ordinal)).OrderBy(path => path.EndsWith("/close", StringComparison.Ordinal)))
+        // Opening the key is what a blind maker does not do; what ends a step comes last, or most acts would be too late.
+        string[] ends = ["/open", "/break-seal", "/close"];
+        var paths = (await PathsAsync(evening, HttpMethods.Post)).Where(path => !path.EndsWith("/reveal", StringComparison.Ordinal) && !path.EndsWith("/sign-out", StringComparison.Ordinal));
+        foreach (var path in paths.OrderBy(path => Array.FindIndex(ends, end => path.EndsWith(end, StringComparison.Ordinal))))
         {
             var before = (await evening.TastingAsync()).Book.Log.Length;
             KeyValuePair<string, string>[] fields =
             [
                 new("__RequestVerificationToken", token), new("wheel", wheel), new("off", wheel), new("repeat", book.Entries[2].Wheel.Value.ToString()), new("who", ada), new("here", ada), new("here", bruno),
-                new("people", ada), new("people", bruno), new("reason", "smells of ammonia"), new("witness", "Cleo"), new("taster", "Somebody new"), new("name", "Somebody"), new("group", "Table two"), new("kitchen", bruno),
+                new("people", ada), new("people", bruno), new("reason", "smells of ammonia"), new("witness", "Cleo"), new("taster", "Somebody new"), new("name", path.Contains("/wheels", StringComparison.Ordinal) ? book.Entries[0].Name : "Ada"), new("group", "Table two"), new("kitchen", bruno),
             ];
             using var acts = new FormUrlEncodedContent(fields);
             var answer = await maker.SendAsync(path, acts);
@@ -80,12 +83,12 @@ public sealed partial class EveryRouteTests
         }
 
         var spy = KeySpy.On((await evening.TastingAsync()).Book);
-        foreach (var path in await PathsAsync(evening, HttpMethods.Get))
+        foreach (var path in pages)
         {
             if ((await spy.LookAsync(await maker.FetchAsync(path))).Both) found.Add($"the maker at GET {path}, after all that");
         }
 
-        Assert.Equal([], found);
+        Assert.True(found.Count == 0, string.Join('\n', found));
         Assert.True(done > 4, $"Only {done} acts were done.");
     }
 
@@ -174,6 +177,7 @@ public sealed partial class EveryRouteTests
         var tokens = new[] { (await evening.DoorAsync("Ada")).Token };
         var plater = (await evening.Helpers.PathAsync(evening.Trial, Helper.Plater))[3..];
         var server = (await evening.Helpers.PathAsync(evening.Trial, Helper.Server))[3..];
+        var scribe = (await evening.Helpers.PathAsync(evening.Trial, Helper.Scribe))[3..];
         var paths = new List<string>();
         foreach (var route in evening.Endpoints.OfType<RouteEndpoint>().Where(route => !route.Metadata.Any(about => about.GetType().Name.Contains("StaticAsset", StringComparison.Ordinal))))
         {
@@ -184,7 +188,7 @@ public sealed partial class EveryRouteTests
                 "id" => evening.Trial.Value.ToString(),
                 "wheel" => book.Entries[0].Wheel.Value.ToString(),
                 "taster" => ada.Id.Value.ToString(),
-                "token" => pattern.TrimStart('/')[0] switch { 'p' => plater, 's' => server, _ => tokens[0] },
+                "token" => pattern.TrimStart('/')[0] switch { 'p' => plater, 's' => server, 'w' when pattern.StartsWith("/w/", StringComparison.Ordinal) || pattern.StartsWith("w/", StringComparison.Ordinal) => scribe, _ => tokens[0] },
                 "number" => "1",
                 "status" => "404",
                 "deed" => "late",

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Trier.Statistics.Randomness;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
@@ -27,6 +28,9 @@ internal static class PlateRoutes
             TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is SealedTasting sealedTasting
                 ? Chance.Committed(tasting, sealedTasting.OnlyThese(trials.Now, [.. new Posted(form).Ids("here").Select(taster => new TasterId(taster))], Chance.Draw()))
                 : TrialPages.TooLate("here", "The first plate is out: whoever comes gets the next plate on the board.")));
+        maker.MapPost("/trials/{id:guid}/out-of-the-cave", (Guid id, IFormCollection form, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/{(new Posted(form).Text("back") == "board" ? "board" : "plates")}", tasting => tasting.TakeOut(trials.Now)));
+        maker.MapPost("/trials/{id:guid}/make-again", MakeAgainAsync);
         maker.MapPost("/trials/{id:guid}/hand-out", (Guid id, IFormCollection form, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}/board", tasting => HandingOut.Do(tasting, trials.Now, new Posted(form))));
         maker.MapPost("/trials/{id:guid}/withdraw", WithdrawAsync);
@@ -39,6 +43,7 @@ internal static class PlateRoutes
                 ("Doors", await doors.OfAsync(tasting)),
                 ("Plater", await helpers.PathAsync(tasting.Book.Trial, Helper.Plater)),
                 ("Server", await helpers.PathAsync(tasting.Book.Trial, Helper.Server)),
+                ("Scribe", await helpers.PathAsync(tasting.Book.Trial, Helper.Scribe)),
                 ("Printed", await address.OutdatedAsync(tasting.Book.Trial, context)),
                 ("Site", address.Now(context)))
             : Page.GoTo($"/trials/{id}");
@@ -62,13 +67,32 @@ internal static class PlateRoutes
 
         var name = early ? "The maker" : by;
         var taster = posted.Id("taster") is { } chosen ? new TasterId(chosen) : (TasterId?)null;
+        if (await trials.FindAsync(new(id)) is not { } before) return Results.NotFound();
+        if (posted.Text("tick").Length > 0 && Ticking.MayTick(before.Book, name, early))
+        {
+            var ticked = await trials.ActAsync(new(id), tasting => Ticking.Do(tasting, trials.Now, posted));
+            return ticked.TryGet(out var now)
+                ? Page.Of<PlatingPage>(("Tasting", now), ("Opened", true), ("Early", early), ("By", name))
+                : Page.Again<PlatingPage>(("Tasting", before), ("Opened", true), ("Early", early), ("By", name), ("Faults", Page.Faults(ticked.Problems)));
+        }
+
+        if (early && !posted.Ticked("sure") && before is not (DraftTasting or RevealedTasting)) return Page.Of<PlatingPage>(("Tasting", before), ("Twice", true), ("Asked", taster?.Value));
         var outcome = await trials.ActAsync(new(id), tasting => tasting switch
         {
             SealedTasting sealedTasting => sealedTasting.OpenKey(trials.Now, name, early, taster),
             RoomTasting room => room.OpenKey(trials.Now, name, early, taster),
             _ => TrialPages.TooLate("key", "There is no sealed key to open."),
         });
-        return outcome.TryGet(out var after) ? Page.Of<PlatingPage>(("Tasting", after), ("Opened", true)) : Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}/plates"));
+        return outcome.TryGet(out var after)
+            ? Page.Of<PlatingPage>(("Tasting", after), ("Opened", true), ("Early", early), ("By", name))
+            : Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}/plates"));
+    }
+
+    private static async Task<IResult> MakeAgainAsync(Guid id, IFormCollection form, TrialStore trials)
+    {
+        var posted = new Posted(form);
+        var number = posted.Number("number") ?? 0;
+        return await TrialPages.DoAsync(id, trials, $"/trials/{id}/cards?only={number.ToString(CultureInfo.InvariantCulture)}", tasting => tasting.MakeAgain(trials.Now, number, posted.Text("reason")));
     }
 
     private static async Task<IResult> WithdrawAsync(Guid id, IFormCollection form, TrialStore trials)
