@@ -50,6 +50,9 @@ public enum VariantKind
     /// <summary>Those who compared notes as voices of their own.</summary>
     JoinedApart,
 
+    /// <summary>Without a group who tasted together.</summary>
+    WithoutGroup,
+
     /// <summary>Without those who came late.</summary>
     WithoutLate,
 

@@ -18,7 +18,15 @@ internal static class PlanForm
         var rule = Rule(posted, problems);
         return problems.Count > 0
             ? Outcome.Fault<TrialPlan>(problems)
-            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false));
+            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false) { Serving = Serving(posted) });
+    }
+
+    // The usual way is written down as nothing at all, as plans always were.
+    private static ServingRules? Serving(Posted posted)
+    {
+        int? each = posted.Text("samplesEach").Length == 0 ? null : posted.Number("samplesEach") ?? 0;
+        var rules = new ServingRules(each, posted.Text("codes") == "own", posted.Text("handing") == "numbers", posted.Optional("warmUp"));
+        return rules == ServingRules.Usual ? null : rules;
     }
 
     /// <summary>How a rule is called in the form.</summary>
