@@ -1,4 +1,4 @@
-namespace Trier.Web.Shared;
+namespace Trier.Publishing.Charts;
 
 /// <summary>Ballots that stand together in a rack.</summary>
 /// <param name="Title">What they share, in heavier type: "usually prefer milder".</param>
