@@ -26,10 +26,12 @@ public static class VerdictForest
             rows,
             [.. Rulers(verdict)],
             $"average places behind {first.Name}, as the voices give them, with 90 % intervals; a lead is seen a little too large in a small company",
-            chances ? "chance to be the favourite" : "",
+            chances ? Column(verdict) : "",
             $"How far behind {first.Name}",
-            $"Average places behind {first.Name}, with 90 % intervals: {string.Join("; ", said)}.{(chances ? $" Chance to be the crowd’s favourite: {string.Join("; ", rows.Select(row => $"{row.Name} {row.Words}"))}." : "")}");
+            $"Average places behind {first.Name}, with 90 % intervals: {string.Join("; ", said)}.{(chances ? $" In how many of ten cases it is the favourite, by one model: {string.Join("; ", rows.Select(row => $"{row.Name} {row.Words}"))}." : "")}");
     }
+
+    private static string Column(Verdict verdict) => verdict.Deep?.Chances is { InCamps.IsEmpty: false } ? "the favourite of its camp, times in 10" : "the favourite, times in 10";
 
     private static (double Gap, double Low, double High) Gap(Verdict verdict, string first, string id)
     {
@@ -42,15 +44,16 @@ public static class VerdictForest
     private static string Chance(Verdict verdict, string id)
     {
         if (verdict.Deep?.Chances is not { Settled: true } chances) return "";
-        if (chances.InCamps.IsEmpty) return Tenths(chances.Of(id).Chance);
-        return string.Join(", ", chances.InCamps.Select(camp => $"{camp.Taste.ToString().ToLowerInvariant()} {Tenths(camp.Wheels.First(wheel => wheel.Id == id).Chance, bare: true)}"));
+        return chances.InCamps.IsEmpty
+            ? Tenths(chances.Of(id).Chance)
+            : string.Join(", ", chances.InCamps.Select(camp => $"{camp.Taste.ToString().ToLowerInvariant()} {Tenths(camp.Wheels.First(wheel => wheel.Id == id).Chance)}"));
     }
 
-    private static string Tenths(double chance, bool bare = false) => Math.Round(10 * chance, MidpointRounding.AwayFromZero) switch
+    private static string Tenths(double chance) => Math.Round(10 * chance, MidpointRounding.AwayFromZero) switch
     {
-        >= 10 => bare ? "over 9 in 10" : "more than 9 in 10",
-        <= 0 => bare ? "under 1 in 10" : "less than 1 in 10",
-        var tenths => bare ? $"{tenths:0} in 10" : $"about {tenths:0} in 10",
+        >= 10 => "more than 9",
+        <= 0 => "under 1",
+        var tenths => Numbers.Plain(tenths),
     };
 
     private static IEnumerable<ForestRuler> Rulers(Verdict verdict)

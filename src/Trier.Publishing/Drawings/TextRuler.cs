@@ -9,7 +9,7 @@ public static class TextRuler
     /// <summary>A text cut to a width, the cut marked by an ellipsis.</summary>
     public static string Fit(string text, double width, double size, Face face = Face.Sans)
     {
-        if (Width(text, size, face) <= width) return text;
+        if (text.Length == 0 || Width(text, size, face) <= width) return text;
         var signs = new System.Globalization.StringInfo(text);
         for (var length = signs.LengthInTextElements - 1; length > 0; length--)
         {
