@@ -30,7 +30,6 @@ public static class PublishedRecordJson
         DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
         IgnoreReadOnlyProperties = true,
         RespectNullableAnnotations = true,
-        RespectRequiredConstructorParameters = true,
         Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase), new FactsConverter(), new RuleConverter() },
     };

@@ -9,7 +9,12 @@ internal static class RecordCheck
     /// <summary>What is wrong, in one sentence; null where all is well.</summary>
     public static string? Sentence(TastingRecord record)
     {
+        if (record is not { Head.Title: not null, Plan.Rule: not null }) return "record.json lacks its title or its rule.";
         if (record.Samples.IsDefault || record.Voters.IsDefault || record.Withdrawals.IsDefault || record.Notes.IsDefault || record.InputCautions.IsDefault) return "record.json lacks one of its lists: samples, voters, withdrawals, notes.";
+        if (record.Samples.Any(sample => sample is not { Id: not null, Name: not null, Facts: not null })) return "A sample in record.json lacks its id, name or facts.";
+        if (record.Voters.Any(voter => voter is not { Id: not null, Name: not null, Answers: not null })) return "A voter in record.json lacks id, name or answers.";
+        if (record.Withdrawals.Any(gone => gone is not { Id: not null, Name: not null, Reason: not null, HadIt.IsDefault: false })) return "A withdrawn wheel in record.json lacks id, name or reason.";
+        if (record.Notes.Any(note => note is not { Sentence: not null, Published: not null })) return "A note in record.json lacks its sentence.";
         if (record.Samples.Length is 0 or > BallotFile.MostSamples) return $"record.json holds {record.Samples.Length} samples; it may hold 1 to {BallotFile.MostSamples}.";
         var samples = record.Samples.Select(sample => sample.Id).ToHashSet(StringComparer.Ordinal);
         if (samples.Count != record.Samples.Length) return "Two samples in record.json have the same id.";

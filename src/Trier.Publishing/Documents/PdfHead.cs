@@ -11,7 +11,7 @@ internal static class PdfHead
     public static void Draw(PdfFlow flow, Document document)
     {
         var top = flow.Y;
-        flow.Text(PdfFlow.MarginLeft, top + 12, "Verdict", 11.5, Face.SerifStrong);
+        flow.Text(PdfFlow.MarginLeft, top + 12, "Verdict", 11.5, Face.SerifStrongItalic);
         flow.Y = top + 16;
         flow.Paragraph(PdfFlow.MarginLeft, PdfFlow.MarginWidth, document.Where, 10.6, Face.SerifItalic, Tone.Pencil);
         var beside = flow.Y;

@@ -1,4 +1,3 @@
-using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using Trier.Publishing.Drawings;
 
@@ -25,10 +24,23 @@ public static class PdfPages
         pdf.Language = "en";
         var flow = new PdfFlow(pdf, paper);
         PdfHead.Draw(flow, document);
-        foreach (var passage in document.Passages) PdfPassage.Draw(flow, passage);
+        var onPageOne = document.Passages.TakeWhile(passage => !passage.NewPage).ToList();
+        var reserve = onPageOne.Skip(1).Sum(passage => HeightOf(passage, paper));
+        for (var i = 0; i < document.Passages.Length; i++) PdfPassage.Draw(flow, document.Passages[i], i == 0 ? reserve : 0);
         flow.Finish(document.Foot);
         using var kept = new MemoryStream();
         pdf.Save(kept, closeStream: false);
         return kept.ToArray();
+    }
+
+    /// <summary>How high a passage is, measured on a page of its own.</summary>
+    private static double HeightOf(DocumentPassage passage, PaperSize paper)
+    {
+        using var scratch = new PdfDocument();
+        var flow = new PdfFlow(scratch, paper);
+        var top = flow.Y;
+        PdfPassage.Draw(flow, passage);
+        flow.Finish("");
+        return flow.Pages > 1 ? flow.WholeRoom : flow.Y - top;
     }
 }

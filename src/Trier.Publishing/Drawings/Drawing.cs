@@ -10,6 +10,7 @@ public enum Face
     Serif,
     SerifStrong,
     SerifItalic,
+    SerifStrongItalic,
     Display,
 }
 

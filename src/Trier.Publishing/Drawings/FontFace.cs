@@ -12,6 +12,7 @@ internal static class FontFace
             Face.SansStrong => ("Trier Sans", 600, "normal", "trier-sans-semibold"),
             Face.Serif => ("Trier Serif", 400, "normal", "trier-serif-regular"),
             Face.SerifStrong => ("Trier Serif", 600, "normal", "trier-serif-semibold"),
+            Face.SerifStrongItalic => ("Trier Serif", 600, "italic", "trier-serif-semibold-italic"),
             Face.SerifItalic => ("Trier Serif", 400, "italic", "trier-serif-italic"),
             _ => ("Trier Serif Display", 400, "normal", "trier-serif-display"),
         };

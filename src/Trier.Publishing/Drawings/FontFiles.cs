@@ -28,6 +28,7 @@ internal static class FontFiles
         Face.Serif => "SourceSerif4-Regular",
         Face.SerifStrong => "SourceSerif4-Semibold",
         Face.SerifItalic => "SourceSerif4-It",
+        Face.SerifStrongItalic => "SourceSerif4-SemiboldIt",
         Face.Display => "SourceSerif4Display-Regular",
         _ => "SourceSans3-Regular",
     };

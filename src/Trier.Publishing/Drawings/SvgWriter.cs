@@ -54,8 +54,8 @@ public static class SvgWriter
         var words = (Words)shape;
         var anchor = words.Anchor switch { Anchor.Middle => " text-anchor=\"middle\"", Anchor.End => " text-anchor=\"end\"", _ => "" };
         var turn = words.Turn == 0 ? "" : $" transform=\"rotate({N(words.Turn)} {N(words.X)} {N(words.Y)})\"";
-        var weight = words.Face is Face.SansStrong or Face.SerifStrong ? " font-weight=\"600\"" : "";
-        var italic = words.Face == Face.SerifItalic ? " font-style=\"italic\"" : "";
+        var weight = words.Face is Face.SansStrong or Face.SerifStrong or Face.SerifStrongItalic ? " font-weight=\"600\"" : "";
+        var italic = words.Face is Face.SerifItalic or Face.SerifStrongItalic ? " font-style=\"italic\"" : "";
         // The style of a page must not win over the drawing's, so the family stands in a style of its own.
         return $"<text x=\"{N(words.X)}\" y=\"{N(words.Y)}\" font-size=\"{N(words.Size)}\" fill=\"{paint(words.Tone)}\" style=\"font-family:{Family(words.Face)}\"{weight}{italic}{anchor}{turn}>{Safe(words.Text)}</text>";
     }

@@ -12,6 +12,7 @@ using Trier.Web.Tastings.Keys;
 using Trier.Web.Tastings.Plates;
 using Trier.Web.Tastings.Serving;
 using Trier.Web.Verdicts;
+using Trier.Web.Verdicts.Publishing;
 
 namespace Trier.Web.Hosting;
 
@@ -24,12 +25,14 @@ internal static class Routes
         app.MapSignIn();
         app.MapBallots();
         app.MapKeys();
+        app.MapPublished();
         app.MapHelpers();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
         maker.MapPlates();
         maker.MapBoard();
         maker.MapVerdict();
+        maker.MapPublishing();
         maker.MapCards();
         maker.MapRecipes();
         maker.MapSheets();

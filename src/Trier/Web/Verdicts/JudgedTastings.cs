@@ -34,8 +34,7 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
         if (!_kept.TryGetValue(id, out var judging) || judging.Events != events)
         {
             var record = tasting.Record(await trials.BallotsAsync(tasting, cancellation));
-            // The seed is a number of the tasting, so that the same record gives the same verdict on every machine.
-            var fresh = new Judging(events, Judge.Headline(record, new Seed(BitConverter.ToUInt64(id.Value.ToByteArray(), 8))));
+            var fresh = new Judging(events, Judge.Headline(record, SeedOf(id)));
             judging = _kept.AddOrUpdate(id, fresh, (_, old) => old.Events == events ? old : fresh);
         }
 
@@ -45,6 +44,20 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
         cancellation.ThrowIfCancellationRequested();
         return whole.IsCompletedSuccessfully ? new(tasting, await whole, 1) : new(tasting, judging.Headline, whole.IsFaulted ? double.NaN : judging.Done);
     }
+
+    /// <summary>The whole verdict of any record of a tasting, such as one that is published; kept like every other.</summary>
+    /// <param name="id">Which tasting.</param>
+    /// <param name="record">The record.</param>
+    /// <param name="cancellation">Stops the wait, not the work.</param>
+    public async Task<Verdict> WholeAsync(TrialId id, TastingRecord record, CancellationToken cancellation)
+    {
+        var judging = new Judging(0, Judge.Headline(record, SeedOf(id)));
+        return await judging.Whole(() => Task.Run(() => WorkOutAsync(judging), lifetime.ApplicationStopping)).WaitAsync(cancellation);
+    }
+
+    /// <summary>The seed is a number of the tasting, so that the same record gives the same verdict on every machine.</summary>
+    /// <param name="id">Which tasting.</param>
+    public static Seed SeedOf(TrialId id) => new(BitConverter.ToUInt64(id.Value.ToByteArray(), 8));
 
     /// <inheritdoc/>
     public void Dispose() => _turn.Dispose();
