@@ -20,6 +20,9 @@ public sealed record Publication
     /// <summary>What was put right since the first version, oldest first, dated, one sentence or two each.</summary>
     public ImmutableArray<string> Corrections { get; init; } = [];
 
+    /// <summary>When the key was opened, or null where that is not recorded.</summary>
+    public DateTimeOffset? OpenedAt { get; init; }
+
     /// <summary>What was fixed about the key before the tasting, or null where nothing was.</summary>
     public PublishedKey? Key { get; init; }
 }
@@ -28,5 +31,4 @@ public sealed record Publication
 /// <param name="Tasting">Which tasting.</param>
 /// <param name="Commitments">Every commitment, in order.</param>
 /// <param name="Words">The words of the one that stands, or null.</param>
-/// <param name="OpenedAt">When the key was opened, or null.</param>
-public sealed record PublishedKey(TrialId Tasting, ImmutableArray<Commitment> Commitments, string? Words, DateTimeOffset? OpenedAt);
+public sealed record PublishedKey(TrialId Tasting, ImmutableArray<Commitment> Commitments, string? Words);

@@ -10,6 +10,7 @@ public static class RackChart
     private const double Small = 14.5;
     private const double Rind = 15;
     private const double Mark = 15;
+    private const double SmallMark = 12;
 
     /// <summary>Draws it.</summary>
     /// <param name="data">The ballots.</param>
@@ -23,14 +24,15 @@ public static class RackChart
         var names = rows.Count == 0 ? 0 : rows.Max(row => TextRuler.Width(Named(row), Type));
         var left = Math.Min(Math.Max(names, 40), width * 0.3) + 12;
         var columns = Math.Max(data.Places, 1);
-        var column = (width - left) / columns;
-        var room = column - Mark - 18;
+        var column = (width - left - Rind) / columns;
+        var mark = column < 64 ? SmallMark : Mark;
+        var room = column - mark - (mark < Mark ? 8 : 18);
         var longest = rows.SelectMany(row => row.Cells).Select(cell => TextRuler.Width(cell.Long, Type) + (cell.TiedWithPrevious ? 14 : 0)).DefaultIfEmpty(0).Max();
-        var frame = new Frame(left, column, pitch, longest <= room - Rind, room);
+        var frame = new Frame(left, column, pitch, longest <= room, mark, mark < Mark ? 3 : 5);
         double y = 0;
         if (!frame.LongNames) y = Key(canvas, data.Keys, width) + 6;
         y += Type;
-        for (var place = 1; place <= columns; place++) canvas.Text(left + ((place - 1) * column) + (place == 1 ? Rind + 6 : 8), y, Ordinal.English(place), Small, tone: Tone.Pencil);
+        for (var place = 1; place <= columns; place++) canvas.Text(frame.At(place - 1) + (place == 1 ? Rind : 0) + 6, y, Ordinal.English(place), Small, tone: Tone.Pencil);
         y += 8;
         foreach (var group in data.Groups)
         {
@@ -82,20 +84,21 @@ public static class RackChart
             canvas.Box(frame.Left + 11.5, top, 1.5, height, Tone.Ink);
         }
 
-        var words = row.Cells.Count == 0 ? row.Words ?? "" : row.TornWords ?? "";
-        var start = frame.Left + (row.Cells.Count * frame.Column) + (row.Cells.Count == 0 ? 8 : 14);
+        var words = row.Cells.Count == 0 ? row.Words ?? "" : (frame.LongNames ? row.TornWords : row.TornShort) ?? "";
+        var start = frame.At(row.Cells.Count) + (row.Cells.Count == 0 ? 8 : 6);
         canvas.Text(start, basis, TextRuler.Fit(words, width - start, Small, Face.SerifItalic), Small, Face.SerifItalic, Tone.Pencil);
     }
 
     private static void Cell(Canvas canvas, RackRow row, int index, double top, double height, double basis, Frame frame)
     {
         var cell = row.Cells[index];
-        var (x, tone) = (frame.Left + (index * frame.Column), Tones.OfWheel(cell.Look.Tone));
+        var (x, tone) = (frame.At(index), Tones.OfWheel(cell.Look.Tone));
+        var wide = frame.At(index + 1) - x;
         var ink = Tones.InkOn(tone);
         var last = index == row.Cells.Count - 1;
-        var outline = last && row.TornWords is not null ? Torn(x, top, frame.Column, height)
-            : last ? Outline.Tip(x, top, frame.Column, height)
-            : Outline.Rectangle(x, top, frame.Column, height);
+        var outline = last && row.TornWords is not null ? Torn(x, top, wide, height)
+            : last ? Outline.Tip(x, top, wide, height)
+            : Outline.Rectangle(x, top, wide, height);
         canvas.Add(new Area(outline, tone, Tone.Ink, 1.2));
         if (cell.TiedWithPrevious)
         {
@@ -103,12 +106,12 @@ public static class RackChart
             canvas.Line(x, top + 1, x, top + height - 1, ink, 1.6, dashed: true);
         }
 
-        var at = x + (index == 0 ? Rind + 5 : 8);
-        canvas.Add(MarkDrawing.Shapes(cell.Look, at, top + ((height - Mark) / 2), Mark, ink));
-        at += Mark + 5;
-        if (cell.TiedWithPrevious) at = canvas.Text(at, basis, "= ", Type, Face.SansStrong, ink);
+        var at = x + (index == 0 ? Rind : 0) + frame.Gap;
+        canvas.Add(MarkDrawing.Shapes(cell.Look, at, top + ((height - frame.Mark) / 2), frame.Mark, ink));
+        at += frame.Mark + frame.Gap;
+        if (cell.TiedWithPrevious) at = canvas.Text(at, basis, frame.LongNames ? "= " : "=", Type, Face.SansStrong, ink);
         var words = frame.LongNames ? cell.Long : cell.Short;
-        canvas.Text(at, basis, TextRuler.Fit(words, x + frame.Column - at - 3, Type), Type, tone: ink);
+        canvas.Text(at, basis, TextRuler.Fit(words, x + wide - at - 1, Type), Type, tone: ink);
     }
 
     private static Outline Torn(double x, double y, double width, double height)
@@ -121,5 +124,9 @@ public static class RackChart
 
     private static string Joined(string? before) => before is null ? "" : before + " ";
 
-    private readonly record struct Frame(double Left, double Column, double Pitch, bool LongNames, double Room);
+    private readonly record struct Frame(double Left, double Column, double Pitch, bool LongNames, double Mark, double Gap)
+    {
+        /// <summary>Where a cell begins; the first is wider by its rind.</summary>
+        public double At(int index) => Left + (index * Column) + (index == 0 ? 0 : Rind);
+    }
 }

@@ -21,15 +21,17 @@ public static class VerdictForest
             return new ForestRow(wheel.Name, looks[wheel.Id], gap, low, high, Chance(verdict, wheel.Id));
         }).ToList();
         var chances = rows.Any(row => row.Words.Length > 0);
-        var said = rows.Skip(1).Select(row => $"{row.Name} {Numbers.Places(row.Behind, 2)} ({Numbers.Places(row.Low, 2)} to {Numbers.Places(row.High, 2)})");
+        var said = rows.Skip(1).Select(row => $"{row.Name} {Signed(row.Behind)} ({Signed(row.Low)} to {Signed(row.High)})");
         return new(
             rows,
             [.. Rulers(verdict)],
-            $"average places behind {first.Name}, as the voices give them, with 90 % intervals; a lead is seen a little too large in a small company",
+            $"average places behind {first.Name}, as the voices give them; the thick line holds the gap 9 times in 10, and a lead is seen a little too large in a small company",
             chances ? Column(verdict) : "",
             $"How far behind {first.Name}",
-            $"Average places behind {first.Name}, with 90 % intervals: {string.Join("; ", said)}.{(chances ? $" In how many of ten cases it is the favourite, by one model: {string.Join("; ", rows.Select(row => $"{row.Name} {row.Words}"))}." : "")}");
+            $"Average places behind {first.Name}, and between what the gap lies 9 times in 10: {string.Join("; ", said)}.{(chances ? $" In how many of ten cases it is the favourite, by one model: {string.Join("; ", rows.Select(row => $"{row.Name} {row.Words}"))}." : "")}");
     }
+
+    private static string Signed(double places) => Numbers.Places(places, 2).Replace('-', '−');
 
     private static string Column(Verdict verdict) => verdict.Deep?.Chances is { InCamps.IsEmpty: false } ? "the favourite of its camp, times in 10" : "the favourite, times in 10";
 

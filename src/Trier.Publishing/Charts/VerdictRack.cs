@@ -73,7 +73,10 @@ public static class VerdictRack
         }
 
         var missing = ballot.NotPlaced.Length > 0 && cells.Count > 0 ? $"no {string.Join(" and ", ballot.NotPlaced.Select(id => verdict.Sample(id).Name))}" : null;
-        return new(ballot.Name, cells, Note(ballot), missing, cells.Count == 0 ? ballot.Remarks.Length > 0 ? string.Join("; ", ballot.Remarks) : "no places given" : null);
+        return new(ballot.Name, cells, Note(ballot), missing, cells.Count == 0 ? ballot.Remarks.Length > 0 ? string.Join("; ", ballot.Remarks) : "no places given" : null)
+        {
+            TornShort = missing is null ? null : $"no {string.Join(", ", ballot.NotPlaced)}",
+        };
     }
 
     private static string? Note(BallotStrip ballot)

@@ -10,6 +10,7 @@ internal static class PdfTable
     private const double Line = 12.4;
     private const double Gap = 12;
     private const double Mark = 9;
+    private const double HeadWidth = 64;
 
     public static void Draw(PdfFlow flow, Table table)
     {
@@ -101,5 +102,6 @@ internal static class PdfTable
         return wanted;
     }
 
-    private static double Longest(string head) => head.Split(' ').Max(word => TextRuler.Width(word, Type, Face.SansStrong));
+    /// <summary>A head is broken, but not into a tower of single words.</summary>
+    private static double Longest(string head) => Math.Max(head.Split(' ').Max(word => TextRuler.Width(word, Type, Face.SansStrong)), Math.Min(HeadWidth, TextRuler.Width(head, Type, Face.SansStrong)));
 }

@@ -14,7 +14,7 @@ internal static class StampDrawing
     /// <summary>The stamp; null where no key was opened.</summary>
     public static Drawing? Of(Publication publication)
     {
-        if (publication.Key?.OpenedAt is not { } opened) return null;
+        if (publication.OpenedAt is not { } opened) return null;
         var head = publication.Verdict.Record.Head;
         var club = string.IsNullOrEmpty(head.Host) ? head.Title : head.Host;
         var time = string.Create(CultureInfo.InvariantCulture, $"Key opened {opened:HH:mm}");

@@ -69,10 +69,17 @@ internal static class VerdictTables
         [new("placed better", Number: false), new("than", Number: false), new("places apart"), new("who preferred it"), new("chance if alike"), new("verdict", Number: false)],
         [.. verdict.Pairs.Select(pair => (ImmutableArray<Cell>)[Wheel(verdict, pair.Better), new(verdict.Sample(pair.Worse).Name), new(Numbers.Places(Math.Abs(pair.Gap), 2)), new($"{Numbers.Plain(pair.Preferring)} of {Numbers.Plain(pair.Voices)}"), new(Numbers.Chance(pair.P)), new(pair.Shown ? "shown" : "open")])]);
 
-    public static Table Variants(Verdict verdict) => new(
-        "Every other way of counting that was tried.",
-        [new("counted", Number: false), new("leader", Number: false), new("most firsts", Number: false), new("what changes", Number: false)],
-        [.. verdict.Variants.Select(variant => (ImmutableArray<Cell>)[new(variant.Label), new(Names(verdict, variant.Leaders)), new(Names(verdict, variant.MostFirsts)), new(variant.Effect switch { VariantEffect.Same => "nothing", VariantEffect.LevelChanges => "how sure", _ => "the leader" })])]);
+    public static Table Variants(Verdict verdict)
+    {
+        // A row for every ballot that changes nothing would bury those that do.
+        var idle = verdict.Variants.Where(variant => variant is { Kind: VariantKind.WithoutOne, Effect: VariantEffect.Same }).ToList();
+        var told = verdict.Variants.Where(variant => idle.Count < 2 || !idle.Contains(variant)).Select(variant => (ImmutableArray<Cell>)[new(variant.Label), new(Names(verdict, variant.Leaders)), new(Names(verdict, variant.MostFirsts)), new(variant.Effect switch { VariantEffect.Same => "nothing", VariantEffect.LevelChanges => "how sure", _ => "the leader" })]);
+        IEnumerable<ImmutableArray<Cell>> rest = idle.Count < 2 ? [] : [[new($"without any one of {(idle.Count == verdict.Variants.Count(variant => variant.Kind == VariantKind.WithoutOne) ? "the" : "the other")} {Numbers.Plain(idle.Count)} ballots"), new(Names(verdict, verdict.Leaders)), new(""), new("nothing")]];
+        return new(
+            "Every other way of counting that was tried.",
+            [new("counted", Number: false), new("leader", Number: false), new("most firsts", Number: false), new("what changes", Number: false)],
+            [.. told, .. rest]);
+    }
 
     private static Cell Wheel(Verdict verdict, string id) => new(verdict.Sample(id).Name is var name && name == id ? name : $"{name} {id}", Look: VerdictLooks.Of(verdict.Record)[id]);
 

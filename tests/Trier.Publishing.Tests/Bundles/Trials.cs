@@ -43,7 +43,8 @@ internal static class Trials
     {
         Verdict = Judge.Of(PublishedRecord.Of(record), new Seed(seed)),
         Day = new DateOnly(2026, 5, 17),
-        Key = new(new TrialId(new Guid("0198fb52-6c00-7000-8000-000000000001")), [new Commitment(1, 1, "000102030405060708090a0b0c0d0e0f", "zoo able about above absent", ["trier key 1", "tasting 0198fb52-6c00-7000-8000-000000000001", "key 1", "previous none", "417 A counts House"])], "zoo able about above absent", Noon.AddHours(5)),
+        Key = new(new TrialId(new Guid("0198fb52-6c00-7000-8000-000000000001")), [new Commitment(1, 1, "000102030405060708090a0b0c0d0e0f", "zoo able about above absent", ["trier key 1", "tasting 0198fb52-6c00-7000-8000-000000000001", "key 1", "previous none", "417 A counts House"])], "zoo able about above absent"),
+        OpenedAt = Noon.AddHours(5),
     };
 
     private static VoterRecord Voter(int i, string order, Agreed agreed, string name, Func<int, SampleAnswer>? answer)

@@ -39,6 +39,15 @@ public sealed class GoldenVerdictTests
         // Conover's ice creams, a balanced incomplete design: Durbin's statistic, R package PMCMRplus durbinTest.
         { "durbin_ice_cream", "rank", Own, 12 },
 
+        // Moore & Bliss (1942), a balanced incomplete design: Durbin's statistic by its formula.
+        { "durbin_chemical_toxicity", "rows", Own, 7.714285714 },
+
+        // Skillings & Mack (1981), table 1, four cells empty: their statistic, which without ties is the gate's.
+        { "skillings_mack_assembly", "low", Own, 15.4930488 },
+
+        // Brady (1969) in Hollander & Wolfe, one cell empty: the same.
+        { "skillings_mack_metronome", "low", Own, 13.28095184 },
+
         // Critchlow & Fligner, 32 salads: R 4.2.2 friedman.test.
         { "pl_salad_ranks", "ranks", Shared, 41.1 },
 
@@ -95,12 +104,13 @@ public sealed class GoldenVerdictTests
         return layout switch
         {
             "rank" => "taster,code,place\n" + string.Concat(rows.Select(row => $"{row[0]},{row[1]},{row[2]}\n")),
+            "rows" => "taster,code,place\n" + string.Concat(rows.GroupBy(row => row[0]).SelectMany(group => group.Zip(Places([.. group.Select(row => (double?)double.Parse(row[2], CultureInfo.InvariantCulture))], highest: false), (row, placed) => $"{row[0]},{row[1]},{placed}\n"))),
             "ranks" => "taster," + string.Join(',', head.Skip(1)) + "\n" + string.Concat(rows.Select(row => string.Join(',', row) + "\n")),
             "counted" => "count,order\n" + string.Concat(rows.Select(row => $"{row[^1]},{string.Join('>', row[..^1])}\n")),
-            _ => "taster," + string.Join(',', head.Skip(1)) + "\n" + string.Concat(rows.Select(row => row[0] + "," + string.Join(',', Places(row.Skip(1).Select(cell => double.Parse(cell, CultureInfo.InvariantCulture)).ToList(), layout == "high")) + "\n")),
+            _ => "taster," + string.Join(',', head.Skip(1)) + "\n" + string.Concat(rows.Select(row => row[0] + "," + string.Join(',', Places(row.Skip(1).Select(cell => double.TryParse(cell, CultureInfo.InvariantCulture, out var value) ? value : (double?)null).ToList(), layout == "high")) + "\n")),
         };
     }
 
-    private static IEnumerable<string> Places(List<double> values, bool highest) =>
-        values.Select(value => (1 + values.Count(other => highest ? other > value : other < value) + ((values.Count(other => other.Equals(value)) - 1) / 2.0)).ToString(CultureInfo.InvariantCulture));
+    private static IEnumerable<string> Places(List<double?> values, bool highest) =>
+        values.Select(value => value is null ? "" : (1 + values.Count(other => highest ? other > value : other < value) + ((values.Count(other => other.Equals(value)) - 1) / 2.0)).ToString(CultureInfo.InvariantCulture));
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Trier.Publishing.Bundles;
 using Trier.Storage.Tastings;
@@ -12,6 +13,9 @@ namespace Trier.Web.Verdicts.Publishing;
 /// <summary>Published versions of a verdict, each drawn from what was known when it was published; a name or a quote taken back since is gone from all of them.</summary>
 internal sealed class PublishedTastings(TrialStore trials, JudgedTastings verdicts)
 {
+    // A version changes only when an event is added: a name taken back is one.
+    private readonly ConcurrentDictionary<(TrialId Trial, int Number), (int Events, Publication Publication)> _kept = new();
+
     /// <summary>One version, the last where none is named; null where it was not published.</summary>
     /// <param name="id">Which tasting.</param>
     /// <param name="number">Which version, from 1.</param>
@@ -21,9 +25,12 @@ internal sealed class PublishedTastings(TrialStore trials, JudgedTastings verdic
         if (await trials.FindAsync(id, cancellation) is not RevealedTasting { Book: var book } tasting) return null;
         var version = number is { } wanted ? book.Published.FirstOrDefault(one => one.Number == wanted) : book.Published.LastOrDefault();
         if (version is null) return null;
+        if (_kept.TryGetValue((id, version.Number), out var kept) && kept.Events == book.Log.Length) return kept.Publication;
         var ballots = await trials.BallotsAsync(tasting, cancellation);
         var verdict = await verdicts.WholeAsync(id, PublishedRecord.Of(tasting.AsOf(version).Record(ballots)), cancellation);
-        return Of(tasting, version, verdict, ballots);
+        var publication = Of(tasting, version, verdict, ballots);
+        _kept[(id, version.Number)] = (book.Log.Length, publication);
+        return publication;
     }
 
     /// <summary>What the next version would be; the verdict is the headline alone.</summary>
@@ -47,13 +54,15 @@ internal sealed class PublishedTastings(TrialStore trials, JudgedTastings verdic
             Version = version.Number,
             Day = DateOnly.FromDateTime(version.At.DateTime),
             Corrections = Corrections(tasting, version, ballots),
-            Key = book.Commitments.IsEmpty ? null : new(book.Trial, book.Commitments, book.Commitment?.Words, book.RevealedAt),
+            Key = book.Commitments.IsEmpty ? null : new(book.Trial, book.Commitments, book.Commitment?.Words),
+            OpenedAt = book.RevealedAt,
         };
     }
 
     private static ImmutableArray<string> Corrections(RevealedTasting tasting, PublishedVersion last, IReadOnlyDictionary<TasterId, BallotHistory> ballots)
     {
         var versions = tasting.Book.Published.Where(version => version.Number <= last.Number).ToList();
+        if (versions.Count < 2) return [];
         var headlines = versions.ConvertAll(version => Judge.Headline(PublishedRecord.Of(tasting.AsOf(version, agreedThen: true).Record(ballots)), JudgedTastings.SeedOf(tasting.Book.Trial)));
         return [.. versions.Skip(1).Select((version, i) => VersionNote.Of(DateOnly.FromDateTime(version.At.DateTime), headlines[i], headlines[i + 1]))];
     }
