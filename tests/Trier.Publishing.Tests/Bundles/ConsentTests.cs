@@ -9,7 +9,7 @@ namespace Trier.Publishing.Tests.Bundles;
 /// <summary>No name, remark or word leaves the house without consent: markers are planted in a record and looked for in every published file.</summary>
 public sealed class ConsentTests
 {
-    private static readonly string[] Never = ["Marker in a note", "because of", "went home"];
+    private static readonly string[] Never = ["Marker in a note", "because of", "went home", "Qgroupq"];
 
     private static string Name(int i) => $"Qname{i}q";
 

@@ -66,6 +66,7 @@ internal static class Trials
         {
             Agreed = agreed,
             Sitting = 1,
+            Group = i is 0 or 1 ? "the house of Qgroupq" : null,
         };
     }
 

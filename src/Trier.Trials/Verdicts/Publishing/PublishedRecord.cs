@@ -13,7 +13,7 @@ namespace Trier.Trials.Verdicts.Publishing;
 /// </summary>
 public static class PublishedRecord
 {
-    private const VoterMarks Told = VoterMarks.LeftEarly | VoterMarks.Late | VoterMarks.Junior | VoterMarks.ComparedNotes | VoterMarks.AdmittedAfterClose | VoterMarks.FewerSamples | VoterMarks.AfterKeyOpened;
+    private const VoterMarks Told = VoterMarks.LeftEarly | VoterMarks.Late | VoterMarks.Junior | VoterMarks.Corrected | VoterMarks.ComparedNotes | VoterMarks.AdmittedAfterClose | VoterMarks.FewerSamples | VoterMarks.AfterKeyOpened;
 
     /// <summary>What may be published of a record. Applied to what it gives, it gives the same again.</summary>
     /// <param name="record">The whole record.</param>
@@ -22,12 +22,13 @@ public static class PublishedRecord
         ArgumentNullException.ThrowIfNull(record);
         var numbers = Numbers(record);
         string Name(VoterRecord voter) => MayBeNamed(voter) ? voter.Name : $"Taster {int.Parse(numbers[voter.Id].AsSpan(1), CultureInfo.InvariantCulture)}";
+        var groups = Groups(record);
         var published = record.Voters.ToLookup(voter => voter.Name, Name, StringComparer.Ordinal);
         return new TastingRecord(
             new(record.Head.Title, record.Head.Question, record.Head.Host, record.Head.Day, record.Head.Invented, record.Head.FromFile),
             new(record.Plan.Rule, record.Plan.JuniorsCount),
             [.. record.Samples.Select(sample => new SampleRecord(sample.Id, sample.Name, sample.Code, sample.RepeatOf, sample.Mark, Facts(sample.Facts)))],
-            [.. record.Voters.Select(voter => Of(voter, numbers[voter.Id], Name(voter), record))],
+            [.. record.Voters.Select(voter => Of(voter, numbers[voter.Id], Name(voter), voter.Group is { } group ? groups[group] : null, record))],
             [.. record.Withdrawals.Select(gone => gone with { HadIt = [.. gone.HadIt.Select(name => published[name].FirstOrDefault() ?? "one who is not listed")] })],
             [.. record.Notes.Where(note => note.Published.Length > 0).Select(note => new DayNote(note.Kind, note.At, note.Published) { Published = note.Published })])
         {
@@ -37,7 +38,7 @@ public static class PublishedRecord
 
     private const string Noticed = "Reading the ballots noticed gaps or rare codes; they are used as they stand.";
 
-    private static VoterRecord Of(VoterRecord voter, string id, string name, TastingRecord record)
+    private static VoterRecord Of(VoterRecord voter, string id, string name, string? group, TastingRecord record)
     {
         var marks = voter.Marks & Told;
         return new VoterRecord(
@@ -55,6 +56,7 @@ public static class PublishedRecord
         {
             Named = voter.Named,
             Sitting = voter.Sitting,
+            Group = group,
             Agreed = new(MayBeNamed(voter), voter.Agreed.Quoted),
         };
     }
@@ -77,6 +79,7 @@ public static class PublishedRecord
         if (marks.HasFlag(VoterMarks.LeftEarly)) quiet.Add("left early");
         if (marks.HasFlag(VoterMarks.AdmittedAfterClose)) quiet.Add("came after the close and was let in");
         if (marks.HasFlag(VoterMarks.AfterKeyOpened)) quiet.Add("after the key was opened");
+        if (marks.HasFlag(VoterMarks.Corrected)) quiet.Add("a slip put right");
         if (voter.Places.IsEmpty && !record.Head.FromFile) quiet.Add("no places given");
         return quiet.ToImmutable();
     }
@@ -86,6 +89,14 @@ public static class PublishedRecord
     /// <summary>Notes are the maker's own words to themselves.</summary>
     private static WheelFacts Facts(WheelFacts facts) =>
         WheelFacts.Of(facts.Values.Where(fact => fact.Key != WheelFacts.NotesFact).Select(fact => KeyValuePair.Create(fact.Key, (string?)fact.Value)));
+
+    /// <summary>A group may be called after a person, so groups are numbered, in the order they are told in.</summary>
+    private static Dictionary<string, string> Groups(TastingRecord record)
+    {
+        var names = record.Voters.Select(voter => voter.Group).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.OrdinalIgnoreCase).ToList();
+        var digits = names.Count.ToString(CultureInfo.InvariantCulture).Length;
+        return names.Select((name, index) => (name, Number: "group " + (index + 1).ToString(CultureInfo.InvariantCulture).PadLeft(digits, '0'))).ToDictionary(pair => pair.name, pair => pair.Number, StringComparer.OrdinalIgnoreCase);
+    }
 
     /// <summary>A trial's tasters are numbered already; a file's may stand by name and get numbers in the order that chance is dealt in, so that the verdict stays the same.</summary>
     private static Dictionary<string, string> Numbers(TastingRecord record)

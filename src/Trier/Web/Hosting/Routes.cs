@@ -1,4 +1,5 @@
 using Trier.Web.Access;
+using Trier.Web.Handbook;
 using Trier.Web.Makes.Days;
 using Trier.Web.Makes.Recipes;
 using Trier.Web.Makes.Sheets;
@@ -27,6 +28,7 @@ internal static class Routes
         app.MapKeys();
         app.MapPublished();
         app.MapHelpers();
+        app.MapHandbook();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
         maker.MapPlates();
@@ -37,6 +39,7 @@ internal static class Routes
         maker.MapRecipes();
         maker.MapSheets();
         maker.MapMakes();
+        maker.MapSplits();
         maker.MapMeters();
         maker.MapShelf();
         maker.MapServing();
