@@ -40,7 +40,7 @@ public static class ForestChart
     {
         ArgumentNullException.ThrowIfNull(data);
         var canvas = new Canvas();
-        var narrow = width < 500;
+        var narrow = width < 600;
         var names = data.Rows.Max(row => TextRuler.Width(row.Name, Type, Face.SansStrong)) + 30;
         var words = data.Rows.Select(row => TextRuler.Width(row.Words, Type)).Append(TextRuler.Width(data.Column, Small)).Max();
         var left = narrow ? 14 : Math.Min(names, width * 0.3) + 14;
@@ -68,7 +68,7 @@ public static class ForestChart
         {
             var middle = y + (narrow ? rowPitch * 0.68 : rowPitch / 2);
             var text = narrow ? middle - 18 : middle + (Type * 0.34);
-            canvas.Text(0, text, narrow ? row.Name : TextRuler.Fit(row.Name, left - 20, Type, Face.SansStrong), Type, Face.SansStrong);
+            canvas.Text(0, text, TextRuler.Fit(row.Name, narrow ? width - TextRuler.Width(row.Words, Type) - 14 : left - 20, Type, Face.SansStrong), Type, Face.SansStrong);
             canvas.Text(width - 2, text, row.Words, Type, anchor: Anchor.End);
             if (row.High > row.Low) canvas.Line(X(row.Low), middle, X(row.High), middle, Tone.Ink, 4.5);
             canvas.Add(new Area(Outline.Circle(X(row.Behind), middle, 13), Tone.Paper));

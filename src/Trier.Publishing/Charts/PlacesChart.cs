@@ -25,7 +25,7 @@ public static class PlacesChart
         {
             var x = layout.X(place, data.Places);
             canvas.Line(x, key + PlacesLayout.Head - 4, x, height, Tone.Hair, 1.2);
-            canvas.Text(x, key + 18, Ordinal.English(place), Type, anchor: Anchor.Middle);
+            if (place % 2 == 1 || layout.X(2, data.Places) - layout.X(1, data.Places) > 34) canvas.Text(x, key + 18, Ordinal.English(place), Type, anchor: Anchor.Middle);
         }
 
         for (var i = 0; i < data.Lanes.Count; i++) Lane(canvas, layout, data, data.Lanes[i], key + PlacesLayout.Head + (i * layout.Lane));
@@ -38,7 +38,7 @@ public static class PlacesChart
         var mark = layout.IsNarrow ? top + 8 : line - 8;
         canvas.Line(layout.Left - 14, line, layout.Right + 14, line, Tone.Ink, 1.6);
         canvas.Add(MarkDrawing.Shapes(lane.Look, 2, mark, 16));
-        canvas.Text(26, mark + 13, layout.IsNarrow ? lane.Name : TextRuler.Fit(lane.Name, layout.Left - 44, Type, Face.SansStrong), Type, Face.SansStrong);
+        canvas.Text(26, mark + 13, TextRuler.Fit(lane.Name, layout.IsNarrow ? layout.Width - 40 - TextRuler.Width(string.Join(", ", lane.Averages), Type) : layout.Left - 44, Type, Face.SansStrong), Type, Face.SansStrong);
         if (layout.IsNarrow)
         {
             canvas.Text(layout.Width - 2, mark + 13, string.Join(", ", lane.Averages), Type, anchor: Anchor.End);

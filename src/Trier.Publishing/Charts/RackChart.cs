@@ -39,7 +39,7 @@ public static class RackChart
             y += pitch;
             var at = canvas.Text(0, y - (pitch * 0.3), Joined(group.Before), Type, Face.SerifItalic, Tone.Pencil);
             at = canvas.Text(at, y - (pitch * 0.3), group.Title, Type, Face.SerifStrong);
-            canvas.Text(at, y - (pitch * 0.3), group.After ?? "", Type, Face.SerifItalic, Tone.Pencil);
+            y = After(canvas, group.After ?? "", at, y, pitch, width);
             foreach (var row in group.Rows)
             {
                 Row(canvas, row, y, frame, width);
@@ -56,12 +56,30 @@ public static class RackChart
         return canvas.Drawn(width, y + 4, data.Title, data.Description);
     }
 
+    /// <summary>Words after a group's title: beside it where they fit, else on lines of their own.</summary>
+    private static double After(Canvas canvas, string words, double at, double y, double pitch, double width)
+    {
+        if (at + TextRuler.Width(words, Type, Face.SerifItalic) <= width)
+        {
+            canvas.Text(at, y - (pitch * 0.3), words, Type, Face.SerifItalic, Tone.Pencil);
+            return y;
+        }
+
+        foreach (var line in TextRuler.Wrap(words.TrimStart(',', ' '), width, Type, Face.SerifItalic))
+        {
+            y += Type * 1.3;
+            canvas.Text(0, y - (pitch * 0.3), line, Type, Face.SerifItalic, Tone.Pencil);
+        }
+
+        return y;
+    }
+
     private static double Key(Canvas canvas, IEnumerable<RackKey> keys, double width)
     {
         double x = 0, y = 0;
         foreach (var key in keys)
         {
-            var words = $"{key.Short} {key.Long}";
+            var words = TextRuler.Fit($"{key.Short} {key.Long}", width - Mark - 5, Type);
             var wide = Mark + 5 + TextRuler.Width(words, Type);
             if (x > 0 && x + wide > width) (x, y) = (0, y + (Type * 1.5));
             canvas.Add(MarkDrawing.Shapes(key.Look, x, y + 2, Mark));

@@ -61,8 +61,9 @@ public static class RepeatChart
     private static double Key(Canvas canvas, RepeatData data, double width)
     {
         double x = 0, y = 0;
-        foreach (var (look, words) in new[] { (data.Look, data.CountsWords), (data.Look.Again, data.CheckWords) })
+        foreach (var (look, whole) in new[] { (data.Look, data.CountsWords), (data.Look.Again, data.CheckWords) })
         {
+            var words = TextRuler.Fit(whole, width - Mark - 6, Type);
             var wide = Mark + 6 + TextRuler.Width(words, Type);
             if (x > 0 && x + wide > width) (x, y) = (0, y + (Type * 1.5));
             canvas.Add(MarkDrawing.Shapes(look, x, y + 2, Mark));
