@@ -20,6 +20,7 @@ internal static class CommandLine
         root.Subcommands.Add(LinkCommand.Create());
         root.Subcommands.Add(BackupCommand.Create());
         root.Subcommands.Add(VerdictCommand.Create());
+        root.Subcommands.Add(BundleCommand.Create());
         root.Subcommands.Add(MakeSheetCommand.Create());
         root.Subcommands.Add(RennetCommand.Create());
         root.Subcommands.Add(StandardiseCommand.Create());

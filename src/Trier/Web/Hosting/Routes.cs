@@ -13,6 +13,7 @@ using Trier.Web.Tastings.Keys;
 using Trier.Web.Tastings.Plates;
 using Trier.Web.Tastings.Serving;
 using Trier.Web.Verdicts;
+using Trier.Web.Verdicts.Publishing;
 
 namespace Trier.Web.Hosting;
 
@@ -25,6 +26,7 @@ internal static class Routes
         app.MapSignIn();
         app.MapBallots();
         app.MapKeys();
+        app.MapPublished();
         app.MapHelpers();
         app.MapHandbook();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
@@ -32,6 +34,7 @@ internal static class Routes
         maker.MapPlates();
         maker.MapBoard();
         maker.MapVerdict();
+        maker.MapPublishing();
         maker.MapCards();
         maker.MapRecipes();
         maker.MapSheets();

@@ -90,6 +90,7 @@ public static class TrierHost
         services.AddSingleton<Copies>();
         services.AddSingleton<PhoneAddress>();
         services.AddSingleton<Verdicts.JudgedTastings>();
+        services.AddSingleton<Verdicts.Publishing.PublishedTastings>();
         services.AddSingleton<Visits>();
         services.AddSingleton<Saving>();
         services.AddRazorComponents();

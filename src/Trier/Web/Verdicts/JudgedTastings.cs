@@ -34,13 +34,12 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
         if (!_kept.TryGetValue(id, out var judging) || judging.Events != events)
         {
             var record = tasting.Record(await trials.BallotsAsync(tasting, cancellation));
-            // The seed is a number of the tasting, so that the same record gives the same verdict on every machine.
-            var fresh = new Judging(events, Judge.Headline(record, new Seed(BitConverter.ToUInt64(id.Value.ToByteArray(), 8))));
+            var fresh = new Judging(events, Judge.Headline(record, SeedOf(id)));
             judging = _kept.AddOrUpdate(id, fresh, (_, old) => old.Events == events ? old : fresh);
         }
 
         if (patience == Timeout.InfiniteTimeSpan) judging.GoOn();
-        var whole = judging.Whole(stop => Task.Run(() => WorkOutAsync(judging, stop), lifetime.ApplicationStopping));
+        var whole = judging.Whole(stop => Task.Run(() => WorkOutAsync(judging.Headline, done => judging.Done = done, stop), lifetime.ApplicationStopping));
         // Where it takes longer, or could not be worked out, the page shows what there is.
         if (patience != TimeSpan.Zero) await Task.WhenAny(whole, Task.Delay(patience, cancellation));
         cancellation.ThrowIfCancellationRequested();
@@ -63,6 +62,20 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
         if (_kept.TryGetValue(id, out var judging)) judging.GoOn();
     }
 
+    /// <summary>The whole verdict of any record of a tasting, such as one that is published; kept like every other.</summary>
+    /// <param name="id">Which tasting.</param>
+    /// <param name="record">The record.</param>
+    /// <param name="cancellation">Stops the wait, not the work.</param>
+    public async Task<Verdict> WholeAsync(TrialId id, TastingRecord record, CancellationToken cancellation)
+    {
+        var headline = Judge.Headline(record, SeedOf(id));
+        return await Task.Run(() => WorkOutAsync(headline, null, CancellationToken.None), lifetime.ApplicationStopping).WaitAsync(cancellation);
+    }
+
+    /// <summary>The seed is a number of the tasting, so that the same record gives the same verdict on every machine.</summary>
+    /// <param name="id">Which tasting.</param>
+    public static Seed SeedOf(TrialId id) => new(BitConverter.ToUInt64(id.Value.ToByteArray(), 8));
+
     /// <inheritdoc/>
     public void Dispose()
     {
@@ -70,19 +83,19 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
         _turn.Dispose();
     }
 
-    private async Task<Verdict> WorkOutAsync(Judging judging, CancellationToken stop)
+    private async Task<Verdict> WorkOutAsync(Verdict headline, Action<double>? progress, CancellationToken stop)
     {
         using var ends = CancellationTokenSource.CreateLinkedTokenSource(stop, lifetime.ApplicationStopping);
         try
         {
-            if (await findings.FindAsync(judging.Headline, ends.Token) is { } known) return judging.Headline.With(known);
+            if (await findings.FindAsync(headline, ends.Token) is { } known) return headline.With(known);
             await _turn.WaitAsync(ends.Token);
             try
             {
-                var deep = Judge.Deepen(judging.Headline, null, done => judging.Done = done, ends.Token);
+                var deep = Judge.Deepen(headline, null, progress, ends.Token);
                 // Once it is worked out it is kept, whoever asks to stop now.
-                await findings.KeepAsync(judging.Headline, deep, lifetime.ApplicationStopping);
-                return judging.Headline.With(deep);
+                await findings.KeepAsync(headline, deep, lifetime.ApplicationStopping);
+                return headline.With(deep);
             }
             finally
             {

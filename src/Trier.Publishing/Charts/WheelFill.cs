@@ -1,4 +1,4 @@
-namespace Trier.Web.Shared;
+namespace Trier.Publishing.Charts;
 
 /// <summary>Which wheel of its recipe a mark stands for.</summary>
 public enum WheelFill

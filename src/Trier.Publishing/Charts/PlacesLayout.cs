@@ -1,4 +1,4 @@
-namespace Trier.Web.Shared;
+namespace Trier.Publishing.Charts;
 
 /// <summary>Where the dots of a places chart stand; one for the wide and one for the narrow drawing.</summary>
 /// <param name="Width">Units across; the drawing is never shown smaller than 9/10 of them.</param>
@@ -7,13 +7,24 @@ namespace Trier.Web.Shared;
 /// <param name="Lane">Height of a lane.</param>
 /// <param name="Line">From the top of a lane to its line.</param>
 /// <param name="Dot">Radius of a dot.</param>
-public sealed record PlacesLayout(int Width, double Left, double Right, double Lane, double Line, double Dot)
+public sealed record PlacesLayout(double Width, double Left, double Right, double Lane, double Line, double Dot)
 {
     /// <summary>Beside its table on a wide screen, and on paper.</summary>
-    public static PlacesLayout Wide { get; } = new(800, 170, 610, 72, 40, 6.5);
+    public static PlacesLayout Wide { get; } = For(800, 130);
 
     /// <summary>On a phone: the wheel's name and averages stand above its line.</summary>
-    public static PlacesLayout Narrow { get; } = new(350, 26, 324, 96, 62, 5.5);
+    public static PlacesLayout Narrow { get; } = For(350, 0);
+
+    /// <summary>Whether names and averages stand above the lines for want of room beside them.</summary>
+    public bool IsNarrow => Width < 500;
+
+    /// <summary>A layout of any width.</summary>
+    /// <param name="width">Units across, 300 or more.</param>
+    /// <param name="names">Width of the longest wheel's name.</param>
+    /// <param name="lane">Height of a lane, or null for the usual.</param>
+    public static PlacesLayout For(double width, double names, double? lane = null) => width < 500
+        ? new(width, 26, width - 26, lane ?? 96, 62, 5.5)
+        : new(width, Math.Clamp(names + 40, 100, width * 0.35), width - 190, lane ?? 72, (lane ?? 72) * 40 / 72, 6.5);
 
     /// <summary>Height kept for the names of the places.</summary>
     public const double Head = 30;

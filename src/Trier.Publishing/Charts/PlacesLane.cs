@@ -1,4 +1,4 @@
-namespace Trier.Web.Shared;
+namespace Trier.Publishing.Charts;
 
 /// <summary>What a taster declared before tasting; parts the dots of a lane by position and shape.</summary>
 public enum Camp
@@ -24,3 +24,17 @@ public sealed record PlacesLane(string Name, WheelLook Look, IReadOnlyList<Place
 /// <param name="Place">From 1; tied wheels share the middle of their places, for example 2.5.</param>
 /// <param name="Camp">What the taster declared.</param>
 public readonly record struct PlacesDot(double Place, Camp Camp);
+
+/// <summary>Where each taster placed each wheel.</summary>
+/// <param name="Lanes">The wheels, best first.</param>
+/// <param name="Places">How many places there are.</param>
+/// <param name="Milder">Key to the open dots: "above the line: prefer milder, 6".</param>
+/// <param name="Stronger">Key to the solid dots.</param>
+/// <param name="None">Key to the lozenges.</param>
+/// <param name="Title">What it shows.</param>
+/// <param name="Description">What it says.</param>
+public sealed record PlacesData(IReadOnlyList<PlacesLane> Lanes, int Places, string Milder, string Stronger, string None, string Title, string Description)
+{
+    /// <summary>Whether anybody declared a taste, so that the dots need a key.</summary>
+    public bool Camps => Lanes.Any(lane => lane.Dots.Any(dot => dot.Camp != Camp.None));
+}

@@ -1,4 +1,4 @@
-namespace Trier.Web.Shared;
+namespace Trier.Publishing.Charts;
 
 /// <summary>
 /// How a wheel is drawn: shape tells the recipe, fill tells which wheel of it, tone helps the eye in a rack.

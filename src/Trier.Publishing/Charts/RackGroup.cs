@@ -1,4 +1,4 @@
-namespace Trier.Web.Shared;
+namespace Trier.Publishing.Charts;
 
 /// <summary>Ballots that stand together in a rack.</summary>
 /// <param name="Title">What they share, in heavier type: "usually prefer milder".</param>
@@ -13,7 +13,11 @@ public sealed record RackGroup(string Title, IReadOnlyList<RackRow> Rows, string
 /// <param name="NoteMarks">Signs that a note below the rack explains: "†".</param>
 /// <param name="TornWords">Words at a torn end, where fewer wheels were tasted than others had: "no Old Hot"; null for a whole core.</param>
 /// <param name="Words">Said instead of places: "called away after three samples; liking kept, no places".</param>
-public sealed record RackRow(string Name, IReadOnlyList<RackCell> Cells, string? NoteMarks = null, string? TornWords = null, string? Words = null);
+public sealed record RackRow(string Name, IReadOnlyList<RackCell> Cells, string? NoteMarks = null, string? TornWords = null, string? Words = null)
+{
+    /// <summary>The words at a torn end by sign, for narrow drawings: "no W6".</summary>
+    public string? TornShort { get; init; }
+}
 
 /// <summary>One wheel on a ballot.</summary>
 /// <param name="Long">The wheel's name.</param>

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Trier.Web.Shared;
+namespace Trier.Publishing.Writing;
 
 /// <summary>The names of places.</summary>
 public static class Ordinal

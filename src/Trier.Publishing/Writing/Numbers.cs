@@ -1,10 +1,10 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 
-namespace Trier.Web.Verdicts;
+namespace Trier.Publishing.Writing;
 
 /// <summary>Numbers as the pages write them: a decimal comma.</summary>
-internal static partial class Numbers
+public static partial class Numbers
 {
     private static readonly NumberFormatInfo Comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "\u202f" };
 
