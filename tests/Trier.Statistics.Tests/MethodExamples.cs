@@ -196,4 +196,17 @@ public sealed class MethodExamples
         Assert.Equal(0, repeat.Balance.Adjacent(0, 5));
         Assert.Equal(0, repeat.Balance.PositionSpread);
     }
+
+    [Fact]
+    public void Page_aliasing()
+    {
+        // Two recipes; the second one's wheels both come from another lot of milk, one of them aged in another cave.
+        var recipe = new Factor("recipe", ["house", "house", "thistle", "thistle"]);
+        var found = Aliasing.Of(recipe, [new Factor("lot", ["1", "1", "2", "2"]), new Factor("cave", ["a", "b", "a", "b"])]);
+        Assert.Equal([Telling.Together, Telling.Apart], found.Select(one => one.Telling));
+        Assert.Equal([[0, 1], [2, 3]], found[0].Groups.Select(group => group.ToArray()));
+
+        // Ages of 60 and 62 days against 90 and 92 follow the recipe nearly.
+        Assert.Equal(226, Aliasing.VarianceInflation(recipe, [60, 62, 90, 92]), 9);
+    }
 }

@@ -4,6 +4,7 @@ using Trier.Web.Makes.Recipes;
 using Trier.Web.Makes.Sheets;
 using Trier.Web.Makes.Shelf;
 using Trier.Web.Plans;
+using Trier.Web.Plans.Planning;
 using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
 using Trier.Web.Tastings.Cards;
@@ -27,6 +28,7 @@ internal static class Routes
         app.MapHelpers();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
+        maker.MapPlanning();
         maker.MapPlates();
         maker.MapBoard();
         maker.MapVerdict();

@@ -81,6 +81,8 @@ public static class TrierHost
         services.AddSingleton<MakeStore>();
         services.AddSingleton<ThingStore>();
         services.AddSingleton<Trier.Storage.Verdicts.FindingsStore>();
+        services.AddSingleton<Trier.Storage.Plans.PanelStore>();
+        services.AddSingleton<Plans.Planning.PlannedPanels>();
         services.AddSingleton<SignInLinks>();
         services.AddSingleton<WalkIns>();
         services.AddSingleton<TasterDoors>();

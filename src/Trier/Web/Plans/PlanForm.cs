@@ -16,7 +16,7 @@ internal static class PlanForm
         var rule = Rule(posted, problems);
         return problems.Count > 0
             ? Outcome.Fault<TrialPlan>(problems)
-            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false));
+            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false) { Aims = before?.Aims });
     }
 
     /// <summary>How a rule is called in the form.</summary>
