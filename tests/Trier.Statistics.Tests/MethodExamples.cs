@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Trier.Statistics.Agreement;
 using Trier.Statistics.ChoiceModels;
 using Trier.Statistics.Counting;
@@ -208,5 +209,17 @@ public sealed class MethodExamples
 
         // Ages of 60 and 62 days against 90 and 92 follow the recipe nearly.
         Assert.Equal(226, Aliasing.VarianceInflation(recipe, [60, 62, 90, 92]), 9);
+    }
+
+    [Fact]
+    public void Page_across_tastings()
+    {
+        // Two tastings of two recipes, a fresh make of each at each; all four tasters like recipe 0.
+        ImmutableArray<Served> wheels = [new(0, 0, 90), new(1, 1, 90), new(0, 2, 120), new(1, 3, 100)];
+        var ballots = RankingSet.Create([Ranking.FromOrder(4, [0, 1]), Ranking.FromOrder(4, [0, 1]), Ranking.FromOrder(4, [2, 3]), Ranking.FromOrder(4, [2, 3])]);
+        var found = AcrossTastings.Sample(wheels, ballots, new Seed(1)).Value;
+        Assert.True(found.Mixed);
+        Assert.True(found.Recipes[0].ChanceBest is > 0.7 and < 0.95);
+        Assert.True(found.Recipes[0].ChanceNext < found.Recipes[0].ChanceBest);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Trier.Trials.Makes;
 using Trier.Trials.Plans.Amounts;
 using Trier.Trials.Plans.Differences;
 using Trier.Trials.Plans.Panels;
@@ -34,14 +35,18 @@ public sealed record PlanReview
     public static PlanReview Of(TrialOutline outline)
     {
         ArgumentNullException.ThrowIfNull(outline);
-        var table = outline.Wheels.IsEmpty ? null : DifferenceTable.Of(outline.Wheels, outline.Day);
+        var makes = MakeDates.Of(outline);
+        // A wheel still to be made stands in the table with the day it should be made.
+        ImmutableArray<PlannedWheel> wheels =
+            [.. outline.Wheels.Select(wheel => makes.FirstOrDefault(make => make.Wheel == wheel.Name) is { } planned ? wheel with { Facts = wheel.Facts.With(WheelFacts.PlannedFact, planned.Make.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)) } : wheel)];
+        var table = wheels.IsEmpty ? null : DifferenceTable.Of(wheels, outline.Day);
         return new()
         {
             Outline = outline,
             Table = table,
             Repairs = table is { Wheels.Length: >= 2 } ? Repairing.Of(table, outline.Day) : [],
             Amounts = PlanAmounts.Of(outline),
-            Makes = MakeDates.Of(outline),
+            Makes = makes,
         };
     }
 

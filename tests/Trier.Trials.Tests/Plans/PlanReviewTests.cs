@@ -91,6 +91,11 @@ public sealed class PlanReviewTests
         var makes = MakeDates.Of(Pair);
         Assert.Equal([new DateOnly(2025, 3, 21), new DateOnly(2025, 3, 25), new DateOnly(2025, 3, 29), new DateOnly(2025, 4, 2)], [makes[0].Make, makes[1].Make, makes[2].Make, makes[3].Make]);
         Assert.Equal([162, 158, 154, 150], makes.Select(make => make.AgeDays));
+        // They stand in the table as planned, and are alike in age; without a day nothing is known of it.
+        var table = PlanReview.Of(Pair).Table!;
+        Assert.DoesNotContain(table.Columns, column => column.Name == "age" && table.Differs(table.Columns.IndexOf(column), 1));
+        Assert.Equal("162 days, planned", table.Columns.Concat(table.Alike).Single(column => column.Name == "age").Values[0]);
+        Assert.DoesNotContain(PlanReview.Of(Pair with { Day = null }).Table!.Columns, column => column.Name == "age");
         Assert.Empty(MakeDates.Of(Pair with { Day = null }));
         Assert.Empty(MakeDates.Of(Pair with { AgeDays = null }));
         Assert.Empty(MakeDates.Of(Demo with { AgeDays = 150 }));

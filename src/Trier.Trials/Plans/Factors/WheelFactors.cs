@@ -68,7 +68,7 @@ public static partial class WheelFactors
         if (made.All(one => one is null)) return null;
         var from = day ?? made.Max()!.Value;
         ImmutableArray<double?> days = [.. made.Select(one => one is { } date ? (double?)(from.DayNumber - date.DayNumber) : null)];
-        ImmutableArray<string?> values = [.. made.Select((one, i) => one is not { } date ? null : day is null ? date.ToString("dd/MM/yyyy", CultureInfo.InvariantCulture) : string.Create(CultureInfo.InvariantCulture, $"{days[i]} days"))];
+        ImmutableArray<string?> values = [.. made.Select((one, i) => one is not { } date ? null : day is null ? date.ToString("dd/MM/yyyy", CultureInfo.InvariantCulture) : string.Create(CultureInfo.InvariantCulture, $"{days[i]} days{(wheels[i].Facts.MadeOn is null ? ", planned" : "")}"))];
         return new(FactorKind.Age, day is null ? "make date" : "age", values, Bands(days, (lowest, number) => number - lowest < AgeBandDays), days);
     }
 

@@ -36,7 +36,7 @@ internal static class PlanText
             Options(page, review, panels);
         }
 
-        page.Section("Grams and dates", review.AmountsInWords.Concat(review.Makes.Select(make => $"{make.Make.ToString("dd/MM/yyyy", CultureInfo.InvariantCulture)}  {make.Wheel}, {make.AgeDays.ToString(CultureInfo.InvariantCulture)} days old on the day")));
+        page.Section("Grams and dates", review.AmountsInWords.Concat(review.Makes.Select(make => $"{make.Make.ToString("dd/MM/yyyy", CultureInfo.InvariantCulture)} {make.Wheel}, {make.AgeDays.ToString(CultureInfo.InvariantCulture)} days old on the day")));
         if (review.Panels is { } method) page.Paragraph($"{PanelWords.Method(method)} Seed {PanelPlanning.Seed.Value.ToString(CultureInfo.InvariantCulture)}. In full: --json.", indent: 0);
         return page.ToString();
     }

@@ -13,6 +13,7 @@ using Trier.Web.Tastings.Keys;
 using Trier.Web.Tastings.Plates;
 using Trier.Web.Tastings.Serving;
 using Trier.Web.Verdicts;
+using Trier.Web.Verdicts.Together;
 
 namespace Trier.Web.Hosting;
 
@@ -32,6 +33,7 @@ internal static class Routes
         maker.MapPlates();
         maker.MapBoard();
         maker.MapVerdict();
+        maker.MapTogether();
         maker.MapCards();
         maker.MapRecipes();
         maker.MapSheets();

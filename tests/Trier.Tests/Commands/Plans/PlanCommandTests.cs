@@ -27,7 +27,7 @@ public sealed class PlanCommandTests
         Assert.Contains("tied together", output, StringComparison.Ordinal);
         Assert.Contains("* Leave Old Hot out, for a tasting of its own.", output, StringComparison.Ordinal);
         Assert.Contains("   14 *", output, StringComparison.Ordinal);
-        Assert.Contains("02/04/2025  Cardoon again, 150 days old on the day", output, StringComparison.Ordinal);
+        Assert.Contains("02/04/2025 Cardoon again, 150 days old on the day", output, StringComparison.Ordinal);
         Assert.DoesNotContain('\u001b', output);
     }
 

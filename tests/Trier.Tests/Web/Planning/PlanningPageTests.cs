@@ -23,7 +23,7 @@ public sealed class PlanningPageTests
         Assert.Contains("3, expected", maker.Text, StringComparison.Ordinal);
         Assert.Contains("Two recipes, two makes each", maker.Text, StringComparison.Ordinal);
 
-        await maker.PostAsync(maker.Form(path, ("tasters", "24"), ("preference", "2,5"), ("age", "150")));
+        await maker.PostAsync(maker.Form($"{path}\"", ("tasters", "24"), ("preference", "2,5"), ("age", "150")));
         await WorkedOutAsync(maker, path);
         Assert.Contains("24, expected", maker.Text, StringComparison.Ordinal);
         Assert.Contains("right, 2,5 to 1", maker.Text, StringComparison.Ordinal);
@@ -39,7 +39,7 @@ public sealed class PlanningPageTests
         var maker = await evening.MakerAsync();
         var path = $"/trials/{evening.Trial.Value}/planning";
         await maker.GetAsync(path);
-        await maker.PostAsync(maker.Form(path, ("tasters", "1"), ("preference", "much"), ("age", "1,5")));
+        await maker.PostAsync(maker.Form($"{path}\"", ("tasters", "1"), ("preference", "much"), ("age", "1,5")));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
         Assert.Contains("The planner works from 2 to 200 tasters.", maker.Text, StringComparison.Ordinal);
         Assert.Contains("“much” is no number.", maker.Text, StringComparison.Ordinal);
@@ -54,14 +54,14 @@ public sealed class PlanningPageTests
         var maker = await evening.MakerAsync();
         var path = $"/trials/{evening.Trial.Value}/planning";
         await maker.GetAsync(path);
-        await maker.PostAsync(maker.Form(path, ("tasters", "12"), ("preference", ""), ("age", "")));
+        await maker.PostAsync(maker.Form($"{path}\"", ("tasters", "12"), ("preference", ""), ("age", "")));
         await maker.PostAsync(maker.Form($"{path}/again"));
         var book = (await evening.TastingAsync()).Book;
         var added = book.Entries[^1];
         Assert.Equal(2, book.Entries.Count(entry => entry.Facts.Recipe == added.Facts.Recipe));
         Assert.EndsWith(" 2", added.Name, StringComparison.Ordinal);
         await maker.GetAsync($"/trials/{evening.Trial.Value}/plan");
-        await maker.PostAsync(maker.Form($"/trials/{evening.Trial.Value}/plan", ("title", "Five tommes")));
+        await maker.PostAsync(maker.Form($"/trials/{evening.Trial.Value}/plan\"", ("title", "Five tommes")));
         book = (await evening.TastingAsync()).Book;
         Assert.Equal(("Five tommes", 12), (book.Plan.Title, book.Plan.Aims!.Tasters!.Value));
     }

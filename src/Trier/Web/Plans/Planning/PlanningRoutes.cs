@@ -34,7 +34,7 @@ internal static class PlanningRoutes
     {
         var review = PlanReview.Of(TrialOutline.Of(tasting.Book));
         var found = await panels.FindAsync(review.Outline, patience, cancellation);
-        return [("Tasting", tasting), ("Review", review with { Panels = found.Findings }), ("Done", found.Done)];
+        return [("Tasting", tasting), ("Review", review with { Panels = found.Found }), ("Done", found.Done)];
     }
 
     private static async Task<IResult> AimAsync(Guid id, IFormCollection form, TrialStore trials, PlannedPanels panels, CancellationToken cancellation)
