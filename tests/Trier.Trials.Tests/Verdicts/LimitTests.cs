@@ -62,6 +62,17 @@ public sealed class LimitTests
         Assert.DoesNotContain(all.Words.HowSure, sentence => sentence.Contains("no pair can be told apart", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_gap_smaller_than_two_servings_of_one_cheese_is_not_separated()
+    {
+        // A was served again as C, and everybody puts the two servings two places apart.
+        var record = Panels.Of("ABC", "ABC", "ABC", "ABC", "ABC", "CBA", "CBA");
+        record = record with { Samples = [.. record.Samples.Select(sample => sample.Id == "WC" ? sample with { RepeatOf = "WA" } : sample)] };
+        var words = Judge.Of(record, new Seed(1), Little).Words.Yardsticks;
+        Assert.Contains("Wheel A was served twice, and tasters put its two servings 2 places apart on average", words[0], StringComparison.Ordinal);
+        Assert.EndsWith("Wheel A and Wheel B are nearer than that: not separated.", words[1], StringComparison.Ordinal);
+    }
+
     private static IEnumerable<string> Words(params (string Sign, string Recipe, string Made, string Milk, string Rind)[] wheels)
     {
         var record = Panels.Of(string.Concat(wheels.Select(wheel => wheel.Sign)), Ballots);

@@ -44,6 +44,7 @@ public sealed record FollowUp(TrialPlan Plan, ImmutableArray<(string Name, Wheel
         var tasters = Tasters(new PanelAsk(makes, preference, stands.Rule), panels, reasons);
         foreach (var gone in verdict.Record.Withdrawals.OrderBy(gone => gone.Id, StringComparer.Ordinal))
             reasons.Add($"{gone.Name} was withdrawn and stays out here too: each wheel more on the plate takes tasters from the others. It can be made again for a trial of its own.");
+        if (verdict.Deep?.Camps is { Parted: true }) reasons.Add("Those who like milder and those who like stronger cheese parted: ask that again at sign-in, so that each can be answered.");
         var age = Age(verdict, one);
         var title = same ? $"{recipes[0]}, four makes" : $"{recipes[0]} or {recipes[1]}?";
         var question = same ? $"How far do four makes of {recipes[0]} fall apart?" : $"Which do people like better, {recipes[0]} or {recipes[1]}, in two makes each?";
@@ -52,15 +53,9 @@ public sealed record FollowUp(TrialPlan Plan, ImmutableArray<(string Name, Wheel
         return Outcome.Of(new FollowUp(plan, FourWheels(recipes, same), 0));
     }
 
-    /// <summary>The two wheels whose question is open: the camps' favourites where camps parted, else the leader and the nearest it is not shown over.</summary>
+    /// <summary>The two wheels whose question is open: the leader and the nearest it is not shown over. Camps that parted are shown already; they are asked for again.</summary>
     private static (SampleRecord One, SampleRecord Other) Pair(Verdict verdict, ImmutableArray<string>.Builder reasons)
     {
-        if (verdict.Deep?.Chances is { InCamps: { IsEmpty: false } camps } && camps.Select(camp => camp.Wheels.MaxBy(wheel => wheel.Chance)!.Id).Distinct(StringComparer.Ordinal).ToList() is { Count: > 1 } bets)
-        {
-            reasons.Add($"Those who like milder and those who like stronger cheese parted here: {Naming.Of(verdict, bets[0])} and {Naming.Of(verdict, bets[1])} are their two bets. Ask the same question again at sign-in.");
-            return (verdict.Sample(bets[0]), verdict.Sample(bets[1]));
-        }
-
         var first = verdict.Wheels[0];
         if (verdict.Leaders.Length > 1)
         {

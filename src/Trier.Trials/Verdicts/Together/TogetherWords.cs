@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Trier.Statistics.Distributions;
 using Trier.Trials.Verdicts.Sentences;
 
@@ -54,7 +55,7 @@ public static class TogetherWords
 
         ImmutableArray<string> lone = [.. piece.Recipes.Zip(found.Recipes).Where(pair => pair.Second.Wheels == 1).Select(pair => pair.First)];
         if (!lone.IsEmpty) sentences.Add($"Of {Phrase.List(lone)} there is one wheel {(lone.Length == 1 ? "" : "each ")}so far: it is told, the recipe is not.");
-        sentences.Add($"Two makes of one recipe typically stand about {Phrase.Tenths(Math.Exp(TypicalGap * found.WheelSpread))} to 1 in what people prefer (90 in 100 sure: {Phrase.Tenths(Math.Exp(TypicalGap * found.WheelSpreadInterval.Low))} to {Phrase.Tenths(Math.Exp(TypicalGap * found.WheelSpreadInterval.High))}).");
+        sentences.Add($"Two makes of one recipe typically stand about {Phrase.Tenths(Math.Exp(TypicalGap * found.WheelSpread))} to 1 in what people prefer (in 90 of 100 draws between {Phrase.Tenths(Math.Exp(TypicalGap * found.WheelSpreadInterval.Low))} and {Phrase.Tenths(Math.Exp(TypicalGap * found.WheelSpreadInterval.High))} to 1).");
         if (found is { AgePer30Days: { } slope, AgeInterval: { } age }) sentences.Add(Age(slope, age));
         sentences.Add("These are odds by one stated model over what was taken beforehand: a guide for the vat, and no proof.");
         return sentences.ToImmutable();
@@ -62,9 +63,11 @@ public static class TogetherWords
 
     private static string Age(double slope, Interval age)
     {
-        var (low, high) = (Phrase.Tenths(Math.Exp(age.Low)), Phrase.Tenths(Math.Exp(age.High)));
+        var (low, high) = (Hundredths(Math.Exp(age.Low)), Hundredths(Math.Exp(age.High)));
         return age.Low > 0 || age.High < 0
-            ? $"Thirty days more seem to make a wheel {(slope > 0 ? "more" : "less")} liked: about {Phrase.Tenths(Math.Exp(Math.Abs(slope)))} to 1, if age works in a straight line. What else goes with age goes with it here."
-            : $"What age does is open: thirty days more may mean from {low} to {high} to 1.";
+            ? $"Thirty days more seem to make a wheel {(slope > 0 ? "more" : "less")} liked: about {Hundredths(Math.Exp(Math.Abs(slope)))} to 1, if age works in a straight line. What else goes with age goes with it here."
+            : $"What age does is open: for thirty days more the odds of being preferred change by a factor between {low} and {high}.";
     }
+
+    private static string Hundredths(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 }

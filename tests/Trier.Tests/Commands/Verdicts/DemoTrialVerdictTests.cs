@@ -67,6 +67,19 @@ public sealed class DemoTrialVerdictTests : IAsyncLifetime
     }
 
     [Fact]
+    public void The_trial_that_follows_puts_Thistle_against_House_in_two_makes_each()
+    {
+        var follow = Trier.Trials.Plans.FollowUps.FollowUp.From(_verdict, DemoTrial.Id, new(_verdict.Record.Head.Title, "Which?", "", null, _verdict.Record.Plan.Rule, JuniorsCount: true, Invented: true)).Value;
+        Assert.Equal("Thistle or House?", follow.Plan.Title);
+        Assert.Equal(["Thistle 1", "House 1", "Thistle 2", "House 2"], follow.Wheels.Select(wheel => wheel.Name));
+        Assert.Equal(161, follow.Plan.Aims!.AgeDays);
+        Assert.InRange(follow.Plan.Aims.Tasters!.Value, 20, 40);
+        Assert.Equal("Thistle leads, and against House it is open.", follow.Plan.Aims.Reasons[0]);
+        Assert.Contains(follow.Plan.Aims.Reasons, reason => reason.StartsWith("Short brine was withdrawn and stays out here too", StringComparison.Ordinal));
+        Assert.Contains(follow.Plan.Aims.Reasons, reason => reason.Contains("milder", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_camps_part_over_House_and_the_old_wheel()
     {
         var camps = _verdict.Deep!.Camps!;
