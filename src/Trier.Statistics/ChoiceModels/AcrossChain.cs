@@ -6,7 +6,6 @@ namespace Trier.Statistics.ChoiceModels;
 internal sealed class AcrossChain
 {
     private const double SmallestSpread = 1e-6;
-    private const int Block = 256;
 
     private readonly AcrossModel _model;
     private readonly OrderLikelihood _likelihood;
@@ -32,12 +31,11 @@ internal sealed class AcrossChain
     /// <summary>Per parameter, and last for tau, what was kept.</summary>
     public double[][] Draws { get; private set; } = [];
 
-    public void Run(int discarded, int kept, CancellationToken cancellation)
+    public void Run(int discarded, int kept)
     {
         Draws = [.. Enumerable.Range(0, _model.Parameters + 1).Select(_ => new double[kept])];
         for (var step = -discarded; step < kept; step++)
         {
-            if (step % Block == 0) cancellation.ThrowIfCancellationRequested();
             MoveAll();
             _recipeSpread = Spread(_recipeSpread, AcrossTastings.RecipeScale, 0, _model.Recipes);
             _recipeSpread = Stretch(_recipeSpread, AcrossTastings.RecipeScale, 0, _model.Recipes);

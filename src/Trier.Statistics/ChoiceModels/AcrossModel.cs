@@ -21,6 +21,7 @@ internal sealed class AcrossModel
         AgesDiffer = _age.Any(age => Math.Abs(age - _age[0]) > 1e-9);
         RecipeOf = new int[wheels];
         for (var i = 0; i < _wheel.Length; i++) RecipeOf[_wheel[i]] = _recipe[i];
+        MakesPerRecipe = [.. Enumerable.Range(0, recipes).Select(recipe => served.Where(item => item.Recipe == recipe).Select(item => (item.Make is null, item.Make ?? item.Wheel)).Distinct().Count())];
         WheelsPerRecipe = [.. Enumerable.Range(0, recipes).Select(recipe => RecipeOf.Count(of => of == recipe))];
     }
 
@@ -34,6 +35,8 @@ internal sealed class AcrossModel
     public int[] RecipeOf { get; }
 
     public int[] WheelsPerRecipe { get; }
+
+    public int[] MakesPerRecipe { get; }
 
     public int Parameters => Recipes + 1 + Wheels;
 

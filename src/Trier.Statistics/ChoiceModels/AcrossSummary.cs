@@ -14,14 +14,14 @@ internal static class AcrossSummary
         var kept = chains[0][0].Length;
         var worst = new Mixing();
         foreach (var chain in chains) Centre(model, chain, kept);
-        ImmutableArray<int> able = [.. Enumerable.Range(0, model.Recipes).Where(recipe => model.WheelsPerRecipe[recipe] >= FewestMakes)];
+        ImmutableArray<int> able = [.. Enumerable.Range(0, model.Recipes).Where(recipe => model.MakesPerRecipe[recipe] >= FewestMakes)];
         var (best, next) = able.Length < 2 ? ([], []) : Leading(model, chains, able, kept, generator, worst);
         var recipes = ImmutableArray.CreateBuilder<RecipeWorth>();
         for (var recipe = 0; recipe < model.Recipes; recipe++)
         {
             var (mean, interval) = worst.Tell([.. chains.Select(chain => chain[recipe])]);
             var at = able.IndexOf(recipe);
-            recipes.Add(new(model.WheelsPerRecipe[recipe], mean, interval, best.Length > 0 && at >= 0 ? best[at] : null, next.Length > 0 && at >= 0 ? next[at] : null));
+            recipes.Add(new(model.WheelsPerRecipe[recipe], model.MakesPerRecipe[recipe], mean, interval, best.Length > 0 && at >= 0 ? best[at] : null, next.Length > 0 && at >= 0 ? next[at] : null));
         }
 
         var wheels = ImmutableArray.CreateBuilder<WheelWorth>();

@@ -9,15 +9,20 @@ namespace Trier.Statistics.ChoiceModels;
 /// <param name="Recipe">Number of its recipe, from 0.</param>
 /// <param name="Wheel">Number of the wheel, from 0 over all tastings: the same wheel served twice keeps it.</param>
 /// <param name="AgeDays">Its age on the day; null where not known, and then the average stands in.</param>
-public sealed record Served(int Recipe, int Wheel, double? AgeDays);
+public sealed record Served(int Recipe, int Wheel, double? AgeDays)
+{
+    /// <summary>Number of the make it came from, from any start: wheels of one vat share it. Null where every wheel is a make of its own.</summary>
+    public int? Make { get; init; }
+}
 
 /// <summary>One recipe over all tastings.</summary>
-/// <param name="Wheels">Makes that were tasted.</param>
+/// <param name="Wheels">Wheels that were tasted.</param>
+/// <param name="Makes">Makes they came from.</param>
 /// <param name="LogWorth">Posterior mean of its log-worth at average age, all recipes centred to sum 0.</param>
 /// <param name="Interval">Its central 90 %.</param>
 /// <param name="ChanceBest">Chance that it is the best of the recipes with two makes or more; null with one make, or where no other has two.</param>
 /// <param name="ChanceNext">Chance that its next make would be liked above the next makes of the others with two or more; null likewise.</param>
-public sealed record RecipeWorth(int Wheels, double LogWorth, Interval Interval, double? ChanceBest, double? ChanceNext);
+public sealed record RecipeWorth(int Wheels, int Makes, double LogWorth, Interval Interval, double? ChanceBest, double? ChanceNext);
 
 /// <summary>One wheel over all tastings.</summary>
 /// <param name="Recipe">Its recipe.</param>
@@ -95,10 +100,9 @@ public static class AcrossTastings
     /// <param name="ballots">Ballots over them; rows of one person share a voice.</param>
     /// <param name="seed">Where chance comes from.</param>
     /// <param name="effort">How long; <see cref="UsualEffort"/> if null.</param>
-    /// <param name="cancellation">Stops between blocks of steps.</param>
     /// <returns>Refused with fewer than two recipes, where ballots fall into pieces, or for a tie of more than 14 items above others.</returns>
     /// <exception cref="ArgumentException">Items and ballots do not fit, or a number is missing.</exception>
-    public static Answer<AcrossPosterior> Sample(ImmutableArray<Served> served, RankingSet ballots, Seed seed, SamplingEffort? effort = null, CancellationToken cancellation = default)
+    public static Answer<AcrossPosterior> Sample(ImmutableArray<Served> served, RankingSet ballots, Seed seed, SamplingEffort? effort = null)
     {
         ArgumentNullException.ThrowIfNull(ballots);
         if (served.IsDefaultOrEmpty || served.Length != ballots.Items) throw new ArgumentException($"The ballots are about {ballots.Items} items.", nameof(served));
@@ -112,10 +116,10 @@ public static class AcrossTastings
         effort ??= UsualEffort;
         var model = new AcrossModel(served, recipes, wheels);
         var chains = new AcrossChain[effort.Chains];
-        Parallel.For(0, effort.Chains, new ParallelOptions { CancellationToken = cancellation }, i =>
+        Parallel.For(0, effort.Chains, i =>
         {
             chains[i] = new AcrossChain(model, likelihood.Value.Fork(), seed.Child(i).Generator());
-            chains[i].Run(effort.Discarded, effort.Kept, cancellation);
+            chains[i].Run(effort.Discarded, effort.Kept);
         });
         return AcrossSummary.Of(model, [.. chains.Select(chain => chain.Draws)], seed.Child("next").Generator());
     }

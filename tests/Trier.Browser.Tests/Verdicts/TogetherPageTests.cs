@@ -36,7 +36,7 @@ public sealed class TogetherPageTests(Chromium chromium)
         await eye.BothAsync(maker, "together");
         await maker.PressAsync("Amberholt");
         await maker.SeesHeadingAsync("Amberholt");
-        await maker.SeesAsync("That is one wheel so far: it says what this wheel did, and not yet what the recipe does.");
+        await maker.SeesAsync("That is one make so far: it says what this wheel did, and not yet what the recipe does.");
         await eye.BothAsync(maker, "a record");
         Assert.Empty(table.Site.Failures);
         eye.FoundNothing();

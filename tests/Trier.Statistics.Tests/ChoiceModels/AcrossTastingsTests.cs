@@ -81,6 +81,15 @@ public sealed class AcrossTastingsTests
     }
 
     [Fact]
+    public void Two_wheels_of_one_vat_are_one_make()
+    {
+        ImmutableArray<Served> vat = [.. Items.Select(item => item with { Make = item.Recipe == 0 ? 7 : item.Wheel })];
+        var found = AcrossTastings.Sample(vat, RankingSet.Create(Orders.Select(order => Ranking.FromOrder(6, order))), new Seed(1), Short).Value;
+        Assert.Equal([(2, 1), (2, 2), (1, 1)], found.Recipes.Select(recipe => (recipe.Wheels, recipe.Makes)));
+        Assert.All(found.Recipes, recipe => Assert.Null(recipe.ChanceBest));
+    }
+
+    [Fact]
     public void Tastings_that_no_recipe_joins_are_named_in_pieces_and_refused()
     {
         ImmutableArray<Served> items = [new(0, 0, 90), new(2, 1, 90), new(1, 2, 90), new(3, 3, 90)];

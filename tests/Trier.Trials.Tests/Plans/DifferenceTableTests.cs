@@ -77,6 +77,15 @@ public sealed class DifferenceTableTests
     }
 
     [Fact]
+    public void What_leaves_the_same_wheels_untied_is_one_knot()
+    {
+        var table = DifferenceTable.Of(Of(Wheel("A", "a", null, "lot 1", null, ("rind", "dry")), Wheel("A2", "a", null, "lot 1", null, ("rind", "dry")), Wheel("B", "b", null, "lot 2", null, ("rind", "washed"))).Wheels, Day);
+        Assert.Contains("Recipe, rind and milk move together: no wheel ties A and A2 to B; what parts them may be any of these.", DifferenceWords.Knots(table));
+        // The cord, the two things with the recipe, the recipe with one wheel.
+        Assert.Equal(3, table.Knots);
+    }
+
+    [Fact]
     public void With_no_wheel_left_over_it_is_told_only_if_nothing_else_differs()
     {
         var table = Table(("lot 1", "a"), ("lot 2", "a"), ("lot 2", "b"));
@@ -95,6 +104,15 @@ public sealed class DifferenceTableTests
         // 60 to 93 days with one wheel of each recipe in a band with the other's.
         var near = DifferenceTable.Of(Of(Made("2025-07-01", "a"), Made("2025-07-02", "a"), Made("2025-06-19", "b"), Made("2025-06-18", "b")).Wheels, Day);
         Assert.Equal(Telling.Same, Aliasing.Of(new Factor("recipe", near.Columns[0].Levels), [new Factor("age", ["1", "1", "1", "1"])]).Single().Telling);
+    }
+
+    [Fact]
+    public void Two_wheels_of_one_vat_are_one_make()
+    {
+        var table = DifferenceTable.Of(Of(Made("2025-07-01", "a"), ("a too", Made("2025-07-01", "a").Facts), Made("2025-07-01", "b"), Made("2025-07-03", "b")).Wheels, Day);
+        Assert.Equal(["a"], table.LoneRecipes);
+        Assert.Contains("How far two wheels of one vat fall apart: a 2025-07-01 and a too are both a and of one day. That says nothing of the next make.", DifferenceWords.CanBeSaid(table));
+        Assert.Contains("There is one make of a: its recipe and its vat day are one thing here.", DifferenceWords.Knots(table));
     }
 
     [Fact]

@@ -44,7 +44,7 @@ public sealed class TogetherTests
         Assert.True(piece.Posterior!.Mixed, $"effective {piece.Posterior.EffectiveSize}, R-hat {piece.Posterior.RHat}");
         var words = TogetherWords.Of(piece);
         Assert.StartsWith("Of the 2 recipes with two makes or more, a is the best bet, about ", words[0], StringComparison.Ordinal);
-        Assert.Contains("Of c there is one wheel so far: it is told, the recipe is not.", words);
+        Assert.Contains("Of c there is one make so far: its wheels are told, the recipe is not.", words);
         Assert.Contains(words, sentence => sentence.StartsWith("What age does is open: for thirty days more the odds of being preferred change by a factor between ", StringComparison.Ordinal));
         Assert.Equal("2 tastings, 9 ballots by 5 voices: whoever came twice, told by name, is one voice.", TogetherWords.All(found)[0]);
         foreach (var sentence in words.Concat(TogetherWords.All(found)))
@@ -68,10 +68,10 @@ public sealed class TogetherTests
     {
         var first = Held(1, "2025-05-01", ["a", "b"], "AB", "AB");
         var second = Held(2, "2025-08-01", ["a", "b"], "AB", "AB");
-        second = second with { Entries = [second.Entries[0] with { Wheel = first.Entries[0].Wheel }, second.Entries[1]] };
+        second = second with { Entries = [second.Entries[0] with { Wheel = first.Entries[0].Wheel, Facts = first.Entries[0].Facts }, second.Entries[1]] };
         var pool = Pooling.Of([first, second]);
         Assert.Equal(3, pool.Wheels.Length);
-        Assert.Equal([47.0, 139.0], pool.Items.Where(item => item.Wheel == 0).Select(item => item.AgeDays!.Value));
+        Assert.Equal([52.0, 144.0], pool.Items.Where(item => item.Wheel == 0).Select(item => item.AgeDays!.Value));
         Assert.Single(RecipeRecords.Of([first, second]).Single(record => record.Recipe == "a").Wheels);
     }
 
@@ -96,7 +96,7 @@ public sealed class TogetherTests
         Assert.StartsWith("Withdrawn ones counted, 2 of 4 turned out well by that measure. A count, no test", words[1], StringComparison.Ordinal);
         Assert.Equal(["The 2 good ones had the same rind (washed); of the 2 others, 0 had it."], RecordWords.Hints(record));
         var lone = RecipeRecords.Of([second]).Single(record => record.Recipe == "c");
-        Assert.Equal("That is one wheel so far: it says what this wheel did, and not yet what the recipe does.", RecordWords.All(lone)[1]);
+        Assert.Equal("That is one make so far: it says what this wheel did, and not yet what the recipe does.", RecordWords.All(lone)[1]);
         Assert.Empty(RecordWords.Hints(lone));
     }
 
@@ -114,6 +114,7 @@ public sealed class TogetherTests
         return new(new TrialId(new Guid(number, 0, 0, new byte[8])), record, [.. record.Samples.Select((sample, i) => Entry((10 * number) + i, sample.Id, recipes[i], null))]);
     }
 
+    // Every wheel is of a day of its own.
     private static Entry Entry(int number, string label, string recipe, string? rind) =>
-        new(new WheelId(new Guid(number, 1, 1, new byte[8])), label, $"Wheel {label}", new WheelMark(1, 0, 1), WheelFacts.Of([new(WheelFacts.RecipeFact, recipe), new(WheelFacts.MadeFact, "2025-03-15"), new(WheelFacts.RindFact, rind)]));
+        new(new WheelId(new Guid(number, 1, 1, new byte[8])), label, $"Wheel {label}", new WheelMark(1, 0, 1), WheelFacts.Of([new(WheelFacts.RecipeFact, recipe), new(WheelFacts.MadeFact, $"2025-03-{number:00}"), new(WheelFacts.RindFact, rind)]));
 }

@@ -47,7 +47,7 @@ public sealed record DifferenceTable
     /// <summary>Every column but the recipe's, against the recipe; empty with one recipe alone.</summary>
     public required ImmutableArray<Told> Told { get; init; }
 
-    /// <summary>Recipes of which there is one wheel: recipe and vat day are one thing there. Empty with one recipe alone.</summary>
+    /// <summary>Recipes of which there is one make: recipe and make are one thing there. Wheels of one day are taken to be of one vat. Empty with one recipe alone.</summary>
     public required ImmutableArray<string> LoneRecipes { get; init; }
 
     /// <summary>All columns at once: comparisons of recipes that all the others together already hold; null with one recipe, or where a value is unknown.</summary>
@@ -59,8 +59,12 @@ public sealed record DifferenceTable
     /// <summary>Whether there are two recipes or more.</summary>
     public bool SeveralRecipes => Wheels.Select(wheel => wheel.Recipe).Distinct(StringComparer.OrdinalIgnoreCase).Skip(1).Any();
 
-    /// <summary>Knots: cords, things that move together with the recipe or nearly, and recipes with one wheel taken as one knot.</summary>
-    public int Knots => Cords.Length + Told.Count(told => told.Telling == Telling.Together || told.Nearly) + (LoneRecipes.IsEmpty ? 0 : 1);
+    /// <summary>Knots: cords, things that move together with the recipe in the same way taken as one, things that nearly do, and recipes with one make taken as one.</summary>
+    public int Knots => Cords.Length + WithTheRecipe.Length + Told.Count(told => told.Telling != Telling.Together && told.Nearly) + (LoneRecipes.IsEmpty ? 0 : 1);
+
+    /// <summary>What moves together with the recipe, things that leave the same wheels untied put together.</summary>
+    public ImmutableArray<ImmutableArray<Told>> WithTheRecipe =>
+        [.. Told.Where(told => told.Telling == Telling.Together).GroupBy(told => string.Join('|', told.Groups.Select(group => string.Join(' ', group))), StringComparer.Ordinal).Select(group => group.ToImmutableArray())];
 
     /// <summary>Whether a wheel differs from the one compared with.</summary>
     /// <param name="column">A column.</param>
@@ -89,10 +93,18 @@ public sealed record DifferenceTable
             Alike = [.. factors.Where(factor => !factor.Varies && factor.Unknown.IsEmpty && factor.Kind != FactorKind.Recipe && wheels.Length > 1)],
             Cords = Tie(columns, reference),
             Told = several ? Tell(recipe, columns) : [],
-            LoneRecipes = several ? [.. recipes.Where(group => !group.Skip(1).Any()).Select(group => group.Key)] : [],
+            LoneRecipes = several ? [.. recipes.Where(group => Makes(group) == 1).Select(group => group.Key)] : [],
             RecipeShared = several && known.Count == columns.Length ? all.Shared[0] : null,
             LeftOver = several && known.Count == columns.Length ? all.LeftOver : null,
         };
+    }
+
+    /// <summary>How many makes some wheels come from: wheels of one day count as one, those without a day as one each.</summary>
+    /// <param name="wheels">Wheels of one recipe.</param>
+    public static int Makes(IEnumerable<PlannedWheel> wheels)
+    {
+        var days = wheels.Select(wheel => wheel.Facts.MadeOrPlanned).ToList();
+        return days.OfType<DateOnly>().Distinct().Count() + days.Count(day => day is null);
     }
 
     private static ImmutableArray<Told> Tell(WheelFactor recipe, ImmutableArray<WheelFactor> columns)

@@ -34,19 +34,24 @@ public static class DifferenceWords
         if (!table.LoneRecipes.IsEmpty)
         {
             sentences.Add(table.LoneRecipes.Length == 1
-                ? $"There is one wheel of {table.LoneRecipes[0]}: its recipe and its vat day are one thing here."
-                : $"There is one wheel each of {Phrase.List(table.LoneRecipes)}: recipe and vat day are one thing there.");
+                ? $"There is one make of {table.LoneRecipes[0]}: its recipe and its vat day are one thing here."
+                : $"There is one make each of {Phrase.List(table.LoneRecipes)}: recipe and vat day are one thing there.");
         }
 
-        foreach (var told in table.Told)
+        foreach (var together in table.WithTheRecipe)
+        {
+            var names = together.Select(told => table.Columns[told.Column].Name).ToList();
+            var straight = together.Where(told => told.Inflation is { } inflation && !(inflation > Aliasing.NearlyTogether)).Select(told => table.Columns[told.Column].Name).ToList();
+            var line = straight.Count > 0 ? $" Only if {Phrase.List(straight)} {Phrase.Verb(straight.Count, "works", "work")} in a straight line can {(names.Count == 1 ? "the two" : "recipe and that")} be told apart." : "";
+            sentences.Add(names.Count == 1
+                ? $"Recipe and {names[0]} move together: no wheel ties {Parted(table, together[0].Groups)}; what parts them may be the one or the other.{line}"
+                : $"Recipe, {Phrase.List(names)} move together: no wheel ties {Parted(table, together[0].Groups)}; what parts them may be any of these.{line}");
+        }
+
+        foreach (var told in table.Told.Where(told => told.Telling != Telling.Together))
         {
             var name = table.Columns[told.Column].Name;
-            if (told.Telling == Telling.Together)
-            {
-                var line = told.Inflation is { } inflation && !(inflation > Aliasing.NearlyTogether) ? $" Only if {name} works in a straight line can the two be told apart." : "";
-                sentences.Add($"Recipe and {name} move together: no wheel ties {Parted(table, told.Groups)}; what parts them may be the one or the other.{line}");
-            }
-            else if (told.Nearly)
+            if (told.Nearly)
             {
                 sentences.Add($"Recipe and {name} nearly move together: what they do can be told apart only very roughly.");
             }
@@ -67,7 +72,9 @@ public static class DifferenceWords
         sentences.Add(table.Wheels.Length > 1 ? $"Which of these {Word(table.Wheels.Length)} wheels people like those who come like best, on that day." : "With one wheel there is nothing to compare.");
         foreach (var twice in table.Wheels.GroupBy(wheel => wheel.Recipe, StringComparer.OrdinalIgnoreCase).Where(group => group.Skip(1).Any()))
         {
-            sentences.Add(table.SeveralRecipes
+            sentences.Add(DifferenceTable.Makes(twice) == 1 && twice.First().Facts.MadeOrPlanned is not null
+                ? $"How far {Word(twice.Count())} wheels of one vat fall apart: {Phrase.List(twice.Select(wheel => wheel.Name))} are {(twice.Count() == 2 ? "both" : "all")} {twice.Key} and of one day. That says nothing of the next make."
+                : table.SeveralRecipes
                 ? $"How far {Word(twice.Count())} wheels of one recipe fall apart: {Phrase.List(twice.Select(wheel => wheel.Name))} are {(twice.Count() == 2 ? "both" : "all")} {twice.Key}. That gap is a yardstick for the others{(Alike(table, twice) ? "" : ", though more than the vat day differs between them")}."
                 : $"All are {twice.Key}: the tasting compares days and wheels, not recipes.");
         }

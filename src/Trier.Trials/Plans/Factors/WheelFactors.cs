@@ -119,6 +119,6 @@ public static partial class WheelFactors
         return [.. numbers.Select(number => number is { } known ? string.Create(CultureInfo.InvariantCulture, $"band {band[known]}") : null)];
     }
 
-    [GeneratedRegex(@"(?<number>\d+(?:[.,]\d+)?).*?(?<unit>kg|g)\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
+    [GeneratedRegex(@"(?<number>\d+(?:[.,]\d+)?)\s*(?:(?:to|→|–|-)\s*\d+(?:[.,]\d+)?\s*)?(?<unit>kg|g)\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
     private static partial Regex Weight();
 }

@@ -102,7 +102,9 @@ public sealed record FollowUp(TrialPlan Plan, ImmutableArray<(string Name, Wheel
 
     private static ImmutableArray<(string Name, WheelFacts Facts)> FourWheels(List<string> recipes, bool same)
     {
-        var names = same ? Enumerable.Range(1, 4).Select(i => (recipes[0], i)) : [(recipes[0], 1), (recipes[1], 1), (recipes[0], 2), (recipes[1], 2)];
+        // Long names that begin alike are numbered through.
+        var alike = string.Equals(Cut(recipes[0], MostName - 2), Cut(recipes[^1], MostName - 2), StringComparison.OrdinalIgnoreCase);
+        (string, int)[] names = same ? [.. Enumerable.Range(1, 4).Select(i => (recipes[0], i))] : [(recipes[0], 1), (recipes[1], alike ? 3 : 1), (recipes[0], 2), (recipes[1], alike ? 4 : 2)];
         return [.. names.Select(pair => (Cut(string.Create(CultureInfo.InvariantCulture, $"{Cut(pair.Item1, MostName - 2)} {pair.Item2}"), MostName), WheelFacts.Of([new(WheelFacts.RecipeFact, pair.Item1)])))];
     }
 

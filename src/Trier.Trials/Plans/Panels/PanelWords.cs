@@ -48,11 +48,13 @@ public static class PanelWords
     /// <param name="preference">A ratio.</param>
     public static string Ratio(double preference) => $"{Phrase.Tenths(preference)} to 1";
 
-    /// <summary>"7.8 of 10" with its error: "78 ± 1 of 100".</summary>
+    /// <summary>A share of 100 with its error: "78.2 ± 0.9".</summary>
     /// <param name="found">A share.</param>
     public static string Share(Simulated found)
     {
         ArgumentNullException.ThrowIfNull(found);
+        // All panels or none: that the error is 0 would not be true.
+        if (found.Error == 0) return found.Share > 0.5 ? "over 99" : "under 1";
         return $"{Phrase.Tenths(100 * found.Share)} ± {Phrase.Tenths(100 * found.Error)}";
     }
 

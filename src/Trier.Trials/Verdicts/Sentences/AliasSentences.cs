@@ -21,8 +21,18 @@ internal static class AliasSentences
         var same = string.Equals(first.Facts.Recipe ?? first.Name, second.Facts.Recipe ?? second.Name, StringComparison.OrdinalIgnoreCase);
         var differences = Limits.Between(verdict, first, second);
         var pair = $"{first.Name} and {second.Name}";
+        var oneDay = first.Facts.MadeOn is { } made && made == second.Facts.MadeOn;
         if (differences.IsEmpty)
-            return same ? $"{pair} are one recipe and, as far as is written, differ in their vat day alone." : $"{pair} differ, as far as is written, in their recipe and their vat day alone; which of the two parts them cannot be told.";
+        {
+            return (same, oneDay) switch
+            {
+                (true, true) => $"{pair} are one recipe and of one day; as far as is written they are alike.",
+                (true, false) => $"{pair} are one recipe and, as far as is written, differ in their vat day alone.",
+                (false, true) => $"{pair} are of one day and differ, as far as is written, in their recipe alone; how much one make strays from the next cannot be told.",
+                _ => $"{pair} differ, as far as is written, in their recipe and their vat day alone; which of the two parts them cannot be told.",
+            };
+        }
+
         var said = Phrase.List(differences.Select(Said));
         if (same) return $"{pair} are one recipe and differ in {said}; which of these parts them cannot be told.";
         ImmutableArray<Difference> tied = [.. differences.Where(difference => difference.Tied)];

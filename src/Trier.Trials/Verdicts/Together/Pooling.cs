@@ -16,6 +16,7 @@ internal sealed record Pooling(ImmutableArray<string> Recipes, ImmutableArray<(W
         var wheels = new List<(WheelId Id, string Name)>();
         var items = new List<Served>();
         var at = new Dictionary<(TrialId, string), int>();
+        var makes = new Dictionary<(int, DateOnly), int>();
         foreach (var tasting in held)
         {
             foreach (var sample in tasting.Record.Samples.Where(sample => sample.RepeatOf is null).OrderBy(sample => sample.Id, StringComparer.Ordinal))
@@ -31,7 +32,9 @@ internal sealed record Pooling(ImmutableArray<string> Recipes, ImmutableArray<(W
                 }
 
                 at[(tasting.Trial, sample.Id)] = items.Count;
-                items.Add(new(recipe, known, tasting.AgeOf(entry)));
+                // Wheels of one recipe and one day are taken to be of one vat.
+                int? make = entry.Facts.MadeOn is { } day ? makes.TryGetValue((recipe, day), out var found) ? found : makes[(recipe, day)] = makes.Count : null;
+                items.Add(new(recipe, known, tasting.AgeOf(entry)) { Make = make });
             }
         }
 

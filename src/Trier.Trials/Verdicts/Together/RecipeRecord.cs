@@ -44,6 +44,9 @@ public sealed record RecipeRecord(string Recipe, ImmutableArray<WheelRecord> Whe
     /// <summary>Wheels that came to the table.</summary>
     public int Tasted => Wheels.Count(wheel => !wheel.Withdrawn);
 
+    /// <summary>Makes they came from: wheels of one day are taken to be of one vat.</summary>
+    public int Makes => Wheels.Select(wheel => wheel.Facts.MadeOn).OfType<DateOnly>().Distinct().Count() + Wheels.Count(wheel => wheel.Facts.MadeOn is null);
+
     /// <summary>Wheels in the upper half of at least one tasting.</summary>
     public int GoodOnes => Wheels.Count(wheel => wheel.Good);
 }

@@ -17,8 +17,8 @@ public static class RecordWords
         var all = record.Wheels.Length;
         var gone = all - record.Tasted;
         sentences.Add($"{Phrase.Number(all)} {(all == 1 ? "wheel" : "wheels")} of {record.Recipe} {Phrase.Verb(all, "was", "were")} entered{(gone == 0 ? "" : $", {Phrase.Number(gone)} withdrawn")}; {(record.Tasted == 0 ? "none came to the table" : $"{Phrase.Number(record.GoodOnes)} of the {Phrase.Number(record.Tasted)} tasted came out in the upper half of a tasting")}.");
-        sentences.Add(all == 1
-            ? "That is one wheel so far: it says what this wheel did, and not yet what the recipe does."
+        sentences.Add(record.Makes == 1
+            ? $"That is one make so far: it says what {(all == 1 ? "this wheel" : "these wheels")} did, and not yet what the recipe does."
             : $"Withdrawn ones counted, {Phrase.Number(record.GoodOnes)} of {Phrase.Number(all)} turned out well by that measure. A count, no test: the tastings had other wheels beside them.");
         return sentences.ToImmutable();
     }

@@ -33,7 +33,7 @@ public sealed record TogetherFindings(int Tastings, int People, long Ballots, Im
     /// <param name="held">At least one, in the order they were held.</param>
     /// <param name="effort">How long to sample; the usual if null.</param>
     /// <param name="progress">Told the share done; null for nobody.</param>
-    /// <param name="cancellation">Stops the sampling.</param>
+    /// <param name="cancellation">Stops between two pieces.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static TogetherFindings Of(IReadOnlyList<HeldTasting> held, SamplingEffort? effort, Action<double>? progress, CancellationToken cancellation)
     {
@@ -44,22 +44,23 @@ public sealed record TogetherFindings(int Tastings, int People, long Ballots, Im
         var found = AcrossTastings.Pieces(pool.Items, pool.Ballots);
         foreach (var (piece, i) in found.Select((piece, i) => (piece, i)))
         {
-            pieces.Add(Piece(pool, piece, effort, cancellation));
+            cancellation.ThrowIfCancellationRequested();
+            pieces.Add(Piece(pool, piece, effort));
             progress?.Invoke((i + 1) / (double)found.Length);
         }
 
         return new(held.Count, pool.People, pool.Ballots.Ballots, pieces.ToImmutable());
     }
 
-    private static TogetherPiece Piece(Pooling pool, ImmutableArray<int> recipes, SamplingEffort? effort, CancellationToken cancellation)
+    private static TogetherPiece Piece(Pooling pool, ImmutableArray<int> recipes, SamplingEffort? effort)
     {
         int[] items = [.. Enumerable.Range(0, pool.Items.Length).Where(item => recipes.Contains(pool.Items[item].Recipe))];
         ImmutableArray<int> wheels = [.. items.Select(item => pool.Items[item].Wheel).Distinct().Order()];
         ImmutableArray<TogetherWheel> named = [.. wheels.Select(wheel => new TogetherWheel(pool.Wheels[wheel].Id, pool.Wheels[wheel].Name))];
         ImmutableArray<string> names = [.. recipes.Select(recipe => pool.Recipes[recipe])];
         if (recipes.Length < 2) return new(names, named, null);
-        ImmutableArray<Served> served = [.. items.Select(item => new Served(recipes.IndexOf(pool.Items[item].Recipe), wheels.IndexOf(pool.Items[item].Wheel), pool.Items[item].AgeDays))];
-        var sampled = AcrossTastings.Sample(served, pool.Ballots.Restrict(items), Seed.Child(recipes[0]), effort, cancellation);
+        ImmutableArray<Served> served = [.. items.Select(item => new Served(recipes.IndexOf(pool.Items[item].Recipe), wheels.IndexOf(pool.Items[item].Wheel), pool.Items[item].AgeDays) { Make = pool.Items[item].Make })];
+        var sampled = AcrossTastings.Sample(served, pool.Ballots.Restrict(items), Seed.Child(recipes[0]), effort);
         return new(names, named, sampled.Stands ? sampled.Value : null);
     }
 }

@@ -53,8 +53,8 @@ public static class TogetherWords
             sentences.Add("Fewer than two recipes have two makes, so no recipe is called better: what follows is told of wheels.");
         }
 
-        ImmutableArray<string> lone = [.. piece.Recipes.Zip(found.Recipes).Where(pair => pair.Second.Wheels == 1).Select(pair => pair.First)];
-        if (!lone.IsEmpty) sentences.Add($"Of {Phrase.List(lone)} there is one wheel {(lone.Length == 1 ? "" : "each ")}so far: it is told, the recipe is not.");
+        ImmutableArray<string> lone = [.. piece.Recipes.Zip(found.Recipes).Where(pair => pair.Second.Makes == 1).Select(pair => pair.First)];
+        if (!lone.IsEmpty) sentences.Add($"Of {Phrase.List(lone)} there is one make {(lone.Length == 1 ? "" : "each ")}so far: its wheels are told, the recipe is not.");
         sentences.Add($"Two makes of one recipe typically stand about {Phrase.Tenths(Math.Exp(TypicalGap * found.WheelSpread))} to 1 in what people prefer (in 90 of 100 draws between {Phrase.Tenths(Math.Exp(TypicalGap * found.WheelSpreadInterval.Low))} and {Phrase.Tenths(Math.Exp(TypicalGap * found.WheelSpreadInterval.High))} to 1).");
         if (found is { AgePer30Days: { } slope, AgeInterval: { } age }) sentences.Add(Age(slope, age));
         sentences.Add("These are odds by one stated model over what was taken beforehand: a guide for the vat, and no proof.");

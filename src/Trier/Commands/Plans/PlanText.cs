@@ -12,6 +12,7 @@ internal static class PlanText
     private const int NameWidth = 18;
     private const int Cell = 14;
     private const int MostColumns = 4;
+    private const int CurveWidth = 20;
 
     public static string Write(PlanReview review)
     {
@@ -71,13 +72,17 @@ internal static class PlanText
 
     private static void Curves(TerminalText page, PlanReview review, PanelFindings panels)
     {
-        page.Line("Of 100 tastings, ± the drawing's error: the right leader alone, and shown ahead");
-        page.Line("tasters".PadRight(12) + string.Concat(panels.Curves.Take(3).Select(curve => TerminalText.Fit($"{PanelWords.Ratio(curve.Preference)}: right, shown", 22))));
-        for (var i = 0; i < panels.Curves[0].Points.Length; i++)
+        // Three stand beside each other; the one worth finding is always among them.
+        var curves = panels.Curves.OrderBy(curve => Math.Abs(curve.Preference - review.Outline.Preference)).Take(3).OrderBy(curve => curve.Preference).ToList();
+        page.Line("Of 100 tastings, ± the drawing’s error: the right leader alone, and shown ahead");
+        page.Line("".PadRight(NameWidth) + string.Concat(curves.Select(curve => TerminalText.Fit($"if {PanelWords.Ratio(curve.Preference)}", CurveWidth))));
+        page.Line("tasters".PadRight(NameWidth) + string.Concat(curves.Select(_ => TerminalText.Fit("right   shown", CurveWidth))));
+        for (var i = 0; i < curves[0].Points.Length; i++)
         {
             var at = i;
-            var tasters = panels.Curves[0].Points[at].Tasters;
-            page.Line($"{tasters.ToString(CultureInfo.InvariantCulture),5}{(tasters == review.Outline.Tasters ? " *" : "")}".PadRight(12) + string.Concat(panels.Curves.Take(3).Select(curve => TerminalText.Fit($"{Whole(curve.Points[at].Right.Share)}   {Whole(curve.Points[at].Shown.Share)} ± {(100 * curve.Points[at].Shown.Error).ToString("0.#", CultureInfo.InvariantCulture)}", 22))));
+            var tasters = curves[0].Points[at].Tasters;
+            var marked = tasters == review.Outline.Tasters ? " *" : "";
+            page.Line($"{tasters.ToString(CultureInfo.InvariantCulture),5}{marked}".PadRight(NameWidth) + string.Concat(curves.Select(curve => TerminalText.Fit($"{Whole(curve.Points[at].Right.Share),5}   {PanelWords.Share(curve.Points[at].Shown)}", CurveWidth))));
         }
 
         page.Line("  * as many as are expected");

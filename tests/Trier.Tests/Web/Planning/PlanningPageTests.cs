@@ -18,7 +18,7 @@ public sealed class PlanningPageTests
         var path = $"/trials/{evening.Trial.Value}/planning";
         await WorkedOutAsync(maker, path);
         Assert.Contains("Four wheels, three differences", maker.Text, StringComparison.Ordinal);
-        Assert.Contains("There is one wheel each of Amberholt recipe, Birkmoor recipe, Corrieglen recipe and Dunfennel recipe: recipe and vat day are one thing there.", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("There is one make each of Amberholt recipe, Birkmoor recipe, Corrieglen recipe and Dunfennel recipe: recipe and vat day are one thing there.", maker.Text, StringComparison.Ordinal);
         Assert.Contains("With 4 wheels no two can be told apart by fewer than 7 tasters, even if all agree. 3 are too few for that.", maker.Text, StringComparison.Ordinal);
         Assert.Contains("3, expected", maker.Text, StringComparison.Ordinal);
         Assert.Contains("Two recipes, two makes each", maker.Text, StringComparison.Ordinal);

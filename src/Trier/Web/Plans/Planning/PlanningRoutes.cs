@@ -42,7 +42,7 @@ internal static class PlanningRoutes
         var posted = new Posted(form);
         var outcome = await trials.ActAsync(new(id), tasting => tasting is DraftTasting draft
             ? Aims(posted, draft.Book.Plan.Aims).Then(aims => draft.Plan(trials.Now, draft.Book.Plan with { Aims = aims }))
-            : TrialPages.TooLate("tasters", "The plan was fixed when the key was sealed."));
+            : TrialPages.TooLate("tasters", "The plan was fixed when the key was sealed."), CancellationToken.None);
         if (outcome.Ok) return Page.GoTo($"/trials/{id}/planning#tasters");
         return await trials.FindAsync(new(id), cancellation) is { } found
             ? Page.Again<PlanningPage>([.. await ParametersAsync(found, panels, TimeSpan.Zero, cancellation), ("Typed", posted), ("Faults", Page.Faults(outcome.Problems, Labels))])
@@ -117,7 +117,8 @@ internal static class PlanningRoutes
         var made = follow.Wheels.Select(wheel => new Wheel(new(Guid.CreateVersion7()), wheel.Name, wheel.Facts)).ToImmutableArray();
         foreach (var wheel in made)
         {
-            await trials.ActAsync(next, tasting => ((DraftTasting)tasting).Enter(trials.Now, wheel), CancellationToken.None);
+            var entered = await trials.ActAsync(next, tasting => ((DraftTasting)tasting).Enter(trials.Now, wheel), CancellationToken.None);
+            if (!entered.Ok) return Page.Again<RefusedPage>(("Problems", entered.Problems), ("Back", $"/trials/{next.Value}"));
             await wheels.SaveAsync(wheel, CancellationToken.None);
         }
 
