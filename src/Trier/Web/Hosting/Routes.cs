@@ -5,6 +5,7 @@ using Trier.Web.Makes.Recipes;
 using Trier.Web.Makes.Sheets;
 using Trier.Web.Makes.Shelf;
 using Trier.Web.Plans;
+using Trier.Web.Plans.Planning;
 using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
 using Trier.Web.Tastings.Cards;
@@ -14,6 +15,7 @@ using Trier.Web.Tastings.Plates;
 using Trier.Web.Tastings.Serving;
 using Trier.Web.Verdicts;
 using Trier.Web.Verdicts.Publishing;
+using Trier.Web.Verdicts.Together;
 
 namespace Trier.Web.Hosting;
 
@@ -31,10 +33,12 @@ internal static class Routes
         app.MapHandbook();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
+        maker.MapPlanning();
         maker.MapPlates();
         maker.MapBoard();
         maker.MapVerdict();
         maker.MapPublishing();
+        maker.MapTogether();
         maker.MapCards();
         maker.MapRecipes();
         maker.MapSheets();

@@ -81,6 +81,9 @@ public static class TrierHost
         services.AddSingleton<MakeStore>();
         services.AddSingleton<ThingStore>();
         services.AddSingleton<Trier.Storage.Verdicts.FindingsStore>();
+        services.AddSingleton<Trier.Storage.Verdicts.KeptStore>();
+        services.AddSingleton<KeptWork>();
+        services.AddSingleton<Plans.Planning.PlannedPanels>();
         services.AddSingleton<SignInLinks>();
         services.AddSingleton<WalkIns>();
         services.AddSingleton<TasterDoors>();

@@ -18,7 +18,7 @@ internal static class PlanForm
         var rule = Rule(posted, problems);
         return problems.Count > 0
             ? Outcome.Fault<TrialPlan>(problems)
-            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false) { Serving = Serving(posted) });
+            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false) { Serving = Serving(posted), Aims = before?.Aims });
     }
 
     // The usual way is written down as nothing at all, as plans always were.
