@@ -16,6 +16,7 @@ internal static class TasterRoutes
     {
         var taster = routes.MapGroup("/t/{token}");
         taster.MapGet("", FirstAsync);
+        taster.MapPost("/plate", TakePlateAsync);
         taster.MapPost("/begin", BeginAsync);
         taster.MapGet("/sample/{number:int}", SampleAsync);
         taster.MapPost("/sample/{number:int}", AnswerAsync);
@@ -33,6 +34,17 @@ internal static class TasterRoutes
         if (await visits.FindAsync(token) is not { } visit) return Unknown();
         if (Elsewhere(visit) is { } page) return page;
         return visit.Tasting is OpenTasting && visit.History.All.IsEmpty ? Page.Of<WelcomePage>(("Visit", visit)) : Page.GoTo(visit.History.Counted is { Stage: BallotStage.Sent } ? $"{visit.Path}/sent" : visit.Resume());
+    }
+
+    private static async Task<IResult> TakePlateAsync(string token, IFormCollection form, Visits visits, TrialStore trials)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        if (!visit.AwaitsPlate) return Page.GoTo(visit.Path);
+        // Only the number in front of them says which plate it is: without one, nothing is given.
+        var taken = await trials.ActAsync(visit.Door.Trial, now => now is OpenTasting open
+            ? open.HandOut(trials.Now, visit.Taster.Id, new Posted(form).Number("plate") ?? 0)
+            : Plans.TrialPages.TooLate("plate", "Plates are given out while the tasting is open."));
+        return taken.Ok ? Page.GoTo(visit.Path) : Page.Again<PlateNumberPage>(("Visit", visit), ("Faults", new FieldFault[] { new("plate", Say("plate.number"), Say("plate.fault")) }));
     }
 
     // The form is read by hand: whoever leaves the one question open sends a form with nothing in it, and that would be refused as none.
@@ -82,8 +94,8 @@ internal static class TasterRoutes
         var posted = new Posted(form);
         var move = PlaceMove.Read(posted.Text("move"));
         var saved = await saving.SaveAsync(visit, SendId(posted), Device(context), now =>
-            Placement.Read(now.Dealt, now.Served, posted.All("order"), posted.All("tied"))
-                .Then(places => BallotEditing.Place(now.Ballot, now.Dealt, move is { } press ? places.Apply(press, now.Served) : places)));
+            Placement.Read(now.Dealt, now.ToPlace, posted.All("order"), posted.All("tied"))
+                .Then(places => BallotEditing.Place(now.Ballot, now.Dealt, move is { } press ? places.Apply(press, now.ToPlace) : places)));
         if (!saved.Ok) return Page.Again<PlacesPage>(("Visit", visit), ("Faults", Faults(saved.Problems)));
         return Page.GoTo(visit.Path + (move is null ? "/review" : "/places"));
     }
@@ -128,6 +140,7 @@ internal static class TasterRoutes
         RevealedTasting revealed => Page.Of<RevealedPage>(("Visit", visit), ("Slip", OwnSlip.Of(revealed, visit.Taster.Id, visit.History.Counted?.Content ?? Ballot.Empty))),
         _ when visit.Taster.LetGo => Page.Of<PlainPage>(("Title", Say("gone.title")), ("Text", Say("gone.text"))),
         ClosedTasting => Page.Of<SentPage>(("Visit", visit)),
+        OpenTasting when visit.AwaitsPlate => Page.Of<PlateNumberPage>(("Visit", visit)),
         OpenTasting when visit.Served.IsEmpty => Page.Of<PlainPage>(("Title", Say("nothing.title")), ("Text", Say("nothing.text"))),
         OpenTasting => null,
         _ => Page.Of<WelcomePage>(("Visit", visit)),

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
@@ -14,17 +15,25 @@ internal static class CardRoutes
     {
         maker.MapGet("/trials/{id:guid}/cards", CardsAsync);
         maker.MapGet("/trials/{id:guid}/poster", PosterAsync);
-        maker.MapGet("/trials/{id:guid}/paper-ballots", (Guid id, TrialStore trials) => WithTrialAsync(id, trials, tasting => Page.Of<PaperBallotsPage>(("Tasting", tasting))));
+        maker.MapGet("/trials/{id:guid}/paper-ballots", (Guid id, string? only, TrialStore trials) => WithTrialAsync(id, trials, tasting =>
+            Page.Of<PaperBallotsPage>(("Tasting", tasting), ("Only", only == "changed" ? ChangedPlates.Of(tasting.Book) : null))));
         maker.MapGet("/trials/{id:guid}/paper", PaperListAsync);
         maker.MapGet("/trials/{id:guid}/paper/{taster:guid}", TypeInAsync);
         maker.MapPost("/trials/{id:guid}/paper/{taster:guid}", TypedInAsync);
     }
 
-    private static async Task<IResult> CardsAsync(Guid id, HttpContext context, TrialStore trials, TasterDoors doors, PhoneAddress address)
+    private static async Task<IResult> CardsAsync(Guid id, string? only, string? spares, HttpContext context, TrialStore trials, TasterDoors doors, PhoneAddress address)
     {
         if (await trials.FindAsync(new TrialId(id)) is not { } tasting) return Results.NotFound();
         if (tasting is not DraftTasting) await address.NoteAsync(tasting.Book.Trial, address.Now(context));
-        return Page.Of<CardsPage>(("Tasting", tasting), ("Doors", await doors.OfAsync(tasting)), ("Site", address.Now(context)));
+        var changed = ChangedPlates.Of(tasting.Book);
+        return Page.Of<CardsPage>(
+            ("Tasting", tasting),
+            ("Doors", await doors.OfAsync(tasting)),
+            ("Site", address.Now(context)),
+            ("Changed", changed),
+            ("Only", only is null ? null : only == "changed" ? changed : int.TryParse(only, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? [number] : null),
+            ("Spares", spares is not null));
     }
 
     private static async Task<IResult> PosterAsync(Guid id, HttpContext context, TrialStore trials, PhoneAddress address) =>
