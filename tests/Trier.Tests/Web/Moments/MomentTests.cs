@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Trier.Statistics.Randomness;
 using Trier.Storage.Tastings;
 using Trier.Tests.Web.Ballots;
@@ -10,7 +11,7 @@ using Trier.Trials.Verdicts;
 namespace Trier.Tests.Web.Moments;
 
 /// <summary>What goes wrong on the one afternoon that cannot be repeated, and what the maker does then: each by the forms of the maker's own pages, without script.</summary>
-public sealed class MomentTests
+public sealed partial class MomentTests
 {
     [Fact]
     public async Task A_wheel_is_pulled_an_hour_before_the_guests_arrive()
@@ -272,7 +273,7 @@ public sealed class MomentTests
         await using var evening = await Evening.BeginAsync(open: false);
         var maker = await evening.MakerAsync();
         await PostAsync(maker, evening, "practice", "practice");
-        var link = new Uri(System.Text.RegularExpressions.Regex.Match(maker.Html, "href=\"(http://[^\"]+/t/[^\"]+)\"", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)).Groups[1].Value);
+        var link = new Uri(DoorOf().Match(maker.Html).Groups["to"].Value);
         Assert.NotEqual(evening.Address.Port, link.Port);
         using var phone = new Phone(new Uri(link.GetLeftPart(UriPartial.Authority)));
         await phone.GetAsync(link.AbsolutePath);
@@ -286,6 +287,9 @@ public sealed class MomentTests
         await Assert.ThrowsAsync<HttpRequestException>(() => phone.GetAsync(link.AbsolutePath));
         Assert.IsType<DraftTasting>(await evening.TastingAsync());
     }
+
+    [GeneratedRegex("href=\"(?<to>http://[^\"]+/t/[^\"]+)\"", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex DoorOf();
 
     private static string Path(Evening evening, string page) => $"/trials/{evening.Trial.Value}{(page.Length > 0 ? "/" : "")}{page}";
 
