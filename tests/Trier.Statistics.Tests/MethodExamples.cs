@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Trier.Statistics.Agreement;
 using Trier.Statistics.ChoiceModels;
 using Trier.Statistics.Counting;
@@ -195,5 +196,30 @@ public sealed class MethodExamples
         var repeat = ServingPlan.For(6, 12, 6, new Seed(1), (0, 5)).Value;
         Assert.Equal(0, repeat.Balance.Adjacent(0, 5));
         Assert.Equal(0, repeat.Balance.PositionSpread);
+    }
+
+    [Fact]
+    public void Page_aliasing()
+    {
+        // Two recipes; the second one's wheels both come from another lot of milk, one of them aged in another cave.
+        var recipe = new Factor("recipe", ["house", "house", "thistle", "thistle"]);
+        var found = Aliasing.Of(recipe, [new Factor("lot", ["1", "1", "2", "2"]), new Factor("cave", ["a", "b", "a", "b"])]);
+        Assert.Equal([Telling.Together, Telling.Apart], found.Select(one => one.Telling));
+        Assert.Equal([[0, 1], [2, 3]], found[0].Groups.Select(group => group.ToArray()));
+
+        // Ages of 60 and 62 days against 90 and 92 follow the recipe nearly.
+        Assert.Equal(226, Aliasing.VarianceInflation(recipe, [60, 62, 90, 92]), 9);
+    }
+
+    [Fact]
+    public void Page_across_tastings()
+    {
+        // Two tastings of two recipes, a fresh make of each at each; all four tasters like recipe 0.
+        ImmutableArray<Served> wheels = [new(0, 0, 90), new(1, 1, 90), new(0, 2, 120), new(1, 3, 100)];
+        var ballots = RankingSet.Create([Ranking.FromOrder(4, [0, 1]), Ranking.FromOrder(4, [0, 1]), Ranking.FromOrder(4, [2, 3]), Ranking.FromOrder(4, [2, 3])]);
+        var found = AcrossTastings.Sample(wheels, ballots, new Seed(1)).Value;
+        Assert.True(found.Mixed);
+        Assert.True(found.Recipes[0].ChanceBest is > 0.7 and < 0.95);
+        Assert.True(found.Recipes[0].ChanceNext < found.Recipes[0].ChanceBest);
     }
 }

@@ -9,7 +9,7 @@ public sealed class MethodPagesTests
 
     public static TheoryData<string> Pages =>
     [
-        "gate", "pairs", "favourite", "rank-tests", "choice-models", "ratings", "counting", "influence", "agreement", "resampling", "discrimination", "distributions", "power", "serving-orders",
+        "gate", "pairs", "favourite", "rank-tests", "choice-models", "ratings", "counting", "influence", "agreement", "resampling", "discrimination", "distributions", "power", "serving-orders", "aliasing", "across-tastings",
     ];
 
     [Theory]

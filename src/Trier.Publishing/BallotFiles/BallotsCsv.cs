@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Globalization;
 using System.Text;
 using Trier.Trials.Tastings;
@@ -13,8 +12,6 @@ namespace Trier.Publishing.BallotFiles;
 /// </summary>
 public static class BallotsCsv
 {
-    private static readonly SearchValues<char> NeedQuotes = SearchValues.Create("\",;\t\r\n");
-
     /// <summary>The whole text, header first, lines ended by LF.</summary>
     /// <param name="record">What was judged. Samples stand by their code, where they have one, else by their id.</param>
     /// <param name="withRemarks">Whether free remarks are written: yes for the maker's own copy; what is published leaves them out.</param>
@@ -41,7 +38,7 @@ public static class BallotsCsv
                     string.Join('+', answer.Words.Select(SafeText.Guard)),
                     withRemarks && answer.Remark is { } remark ? SafeText.Guard(remark) : "",
                 ];
-                text.AppendJoin(',', cells.Select(Quoted)).Append('\n');
+                text.AppendJoin(',', cells.Select(CsvCell.Quoted)).Append('\n');
             }
         }
 
@@ -56,10 +53,4 @@ public static class BallotsCsv
     }
 
     private static string Whole(int? number) => number?.ToString(CultureInfo.InvariantCulture) ?? "";
-
-    private static string Quoted(string cell)
-    {
-        if (cell.AsSpan().IndexOfAny(NeedQuotes) < 0 && cell == cell.Trim()) return cell;
-        return $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
-    }
 }

@@ -5,8 +5,6 @@ namespace Trier.Statistics.ChoiceModels;
 /// <summary>One chain over log-worths and their spread.</summary>
 internal sealed class WorthChain
 {
-    private const double SliceWidth = 1.0;
-
     // Spreads below a millionth of the scale have a chance of a millionth beforehand, and nearer to 0 a double holds no worths any more.
     private const double SmallestSpread = 1e-6;
 
@@ -85,7 +83,7 @@ internal sealed class WorthChain
         var squares = 0.0;
         foreach (var value in _theta) squares += value * value;
         var k = _theta.Length;
-        _spread = Math.Exp(Slice(Math.Log(_spread), t =>
+        _spread = Math.Exp(LogSlice.Move(_generator, Math.Log(_spread), Math.Log(SmallestSpread * _scale), t =>
         {
             var s2 = Math.Exp(2 * t);
             return ((1 - k) * t) - (squares / (2 * s2)) - (s2 / (2 * _scale * _scale));
@@ -96,7 +94,7 @@ internal sealed class WorthChain
     private void MoveSpreadAndWorths()
     {
         for (var i = 0; i < _theta.Length; i++) _scaled[i] = _theta[i] / _spread;
-        _spread = Math.Exp(Slice(Math.Log(_spread), t =>
+        _spread = Math.Exp(LogSlice.Move(_generator, Math.Log(_spread), Math.Log(SmallestSpread * _scale), t =>
         {
             var s = Math.Exp(t);
             for (var i = 0; i < _proposal.Length; i++) _proposal[i] = s * _scaled[i];
@@ -104,23 +102,5 @@ internal sealed class WorthChain
         }));
         for (var i = 0; i < _theta.Length; i++) _theta[i] = _spread * _scaled[i];
         _log = _likelihood.Log(_theta);
-    }
-
-    private double Slice(double start, Func<double, double> logDensity)
-    {
-        var floor = Math.Log(SmallestSpread * _scale);
-        var level = logDensity(start) - _generator.NextExponential();
-        var low = start - (SliceWidth * _generator.NextDouble());
-        var high = low + SliceWidth;
-        while (low > floor && logDensity(low) > level) low -= SliceWidth;
-        low = Math.Max(low, floor);
-        while (logDensity(high) > level) high += SliceWidth;
-        while (true)
-        {
-            var point = low + ((high - low) * _generator.NextDouble());
-            if (logDensity(point) >= level) return point;
-            if (point < start) low = point;
-            else high = point;
-        }
     }
 }

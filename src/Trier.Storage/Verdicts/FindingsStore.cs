@@ -12,7 +12,7 @@ namespace Trier.Storage.Verdicts;
 /// <param name="writer">The one writer of this database.</param>
 public sealed class FindingsStore(IDbContextFactory<TrierDb> databases, WriterGate writer)
 {
-    private static readonly JsonSerializerOptions Options = new(RecordJson.Options)
+    internal static readonly JsonSerializerOptions Options = new(RecordJson.Options)
     {
         IgnoreReadOnlyProperties = true,
         NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals,

@@ -30,12 +30,33 @@ public sealed class WheelFacts : IEquatable<WheelFacts>
     /// <summary>Name of the fact that holds weight and size.</summary>
     public const string SizeFact = "size";
 
+    /// <summary>Name of the fact that holds what set the milk: calf, cardoon and so on.</summary>
+    public const string CoagulantFact = "coagulant";
+
+    /// <summary>Name of the fact that holds the rind: natural, washed, waxed and so on.</summary>
+    public const string RindFact = "rind";
+
+    /// <summary>Name of the fact that holds the cave it aged in.</summary>
+    public const string CaveFact = "cave";
+
+    /// <summary>Name of the fact that holds the day a wheel that is only planned should be made, as yyyy-MM-dd.</summary>
+    public const string PlannedFact = "to be made";
+
     /// <summary>Name of the fact that holds notes.</summary>
     public const string NotesFact = "notes";
 
+    /// <summary>Name of the fact that holds the name of its make: wheels of one vat share it.</summary>
+    public const string MakeFact = "make";
+
+    /// <summary>Name of the fact that holds the part of a split vat.</summary>
+    public const string PartFact = "vat part";
+
+    /// <summary>Name of the fact that holds what was done otherwise with this wheel than with the others of its vat.</summary>
+    public const string DiffersFact = "done otherwise";
+
     /// <summary>The facts a new wheel is asked for, in the order of the form.</summary>
     public static ImmutableArray<string> Asked { get; } =
-        [RecipeFact, MadeFact, MilkFact, HeatTreatmentFact, AdditivesFact, AllergensFact, SizeFact, NotesFact];
+        [RecipeFact, MadeFact, MilkFact, HeatTreatmentFact, CoagulantFact, AdditivesFact, AllergensFact, SizeFact, RindFact, CaveFact, NotesFact];
 
     private readonly ImmutableSortedDictionary<string, string> _values;
 
@@ -65,16 +86,32 @@ public sealed class WheelFacts : IEquatable<WheelFacts>
     /// <param name="name">The fact's name.</param>
     public string? this[string name] => _values.GetValueOrDefault(name);
 
+    /// <summary>These facts after what stands behind them has changed; a value written by hand since stays.</summary>
+    /// <param name="before">What the record behind them said.</param>
+    /// <param name="after">What it says now.</param>
+    public WheelFacts Following(WheelFacts before, WheelFacts after) => Of(
+        _values.Where(pair => before[pair.Key] != pair.Value).Concat(after._values.Where(pair => this[pair.Key] is not { } stands || stands == before[pair.Key])).Select(pair => KeyValuePair.Create(pair.Key, (string?)pair.Value)));
+
     /// <summary>The recipe's name.</summary>
     public string? Recipe => this[RecipeFact];
 
     /// <summary>The make date, where it is recorded as yyyy-MM-dd.</summary>
-    public DateOnly? MadeOn =>
-        DateOnly.TryParseExact(this[MadeFact], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
+    public DateOnly? MadeOn => Day(MadeFact);
+
+    /// <summary>The day it was made or, where it is not made yet, should be.</summary>
+    public DateOnly? MadeOrPlanned => MadeOn ?? Day(PlannedFact);
+
+    /// <summary>The same facts but for one.</summary>
+    /// <param name="name">The fact's name.</param>
+    /// <param name="value">Its value from now on; null or blank takes it away.</param>
+    public WheelFacts With(string name, string? value) => Of([.. _values.Where(fact => fact.Key != name).Select(fact => new KeyValuePair<string, string?>(fact.Key, fact.Value)), new(name, value)]);
 
     /// <summary>Allergens besides milk, each once, in the order written.</summary>
     public ImmutableArray<string> Allergens =>
         [.. (this[AllergensFact] ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Distinct(StringComparer.OrdinalIgnoreCase)];
+
+    private DateOnly? Day(string name) =>
+        DateOnly.TryParseExact(this[name], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 
     /// <inheritdoc/>
     public bool Equals(WheelFacts? other) => other is not null && _values.SequenceEqual(other._values);

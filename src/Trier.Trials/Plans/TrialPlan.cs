@@ -12,4 +12,7 @@ public sealed record TrialPlan(string Title, string Question, string Host, DateO
 {
     /// <summary>How the samples reach the tasters, or null for <see cref="ServingRules.Usual"/>.</summary>
     public ServingRules? Serving { get; init; }
+
+    /// <summary>What the planner was told and worked from; null where nobody planned further than this.</summary>
+    public PlanAims? Aims { get; init; }
 }

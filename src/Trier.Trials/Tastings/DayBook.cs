@@ -119,6 +119,16 @@ public sealed record DayBook
     /// <summary>Entries that are not withdrawn.</summary>
     public IEnumerable<Entry> Standing => Entries.Where(entry => !IsWithdrawn(entry.Wheel));
 
+    /// <summary>Versions of the verdict that were published, in order.</summary>
+    public ImmutableArray<PublishedVersion> Published { get; init; } = [];
+
+    /// <summary>Ballots put right after the reveal, in order; the last one of a taster stands.</summary>
+    public ImmutableArray<BallotMended> Mended { get; init; } = [];
+
+    /// <summary>How a taster's ballot was put right after the reveal, or null.</summary>
+    /// <param name="taster">Whose.</param>
+    public BallotMended? MendedOf(TasterId taster) => Mended.LastOrDefault(mended => mended.Taster == taster);
+
     /// <summary>Tasters still on the list.</summary>
     public IEnumerable<Taster> Present => Tasters.Where(taster => !taster.LetGo);
 

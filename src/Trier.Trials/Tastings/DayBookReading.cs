@@ -90,6 +90,8 @@ internal static class DayBookReading
         TastingReopened reopened => book with { ClosedAt = null, Reopenings = book.Reopenings.Add(reopened) },
         LateBallotAdmitted admitted => book with { Admitted = book.Admitted.Add(admitted.Revision) },
         KeyRevealed revealed => book with { RevealedAt = revealed.At },
+        VerdictPublished published => book with { Published = book.Published.Add(new(book.Published.Length + 1, published.At, published.Through)) },
+        BallotMended mended => book with { Mended = book.Mended.Add(mended) },
         Undone => book,
         _ => throw new NotSupportedException($"A day book cannot read {happened.GetType().Name}."),
     };

@@ -13,7 +13,8 @@ internal static class ServingNotes
     {
         if (book.OpenedAt is not { } at) yield break;
         var rules = book.Plan.Serving ?? ServingRules.Usual;
-        DayNote Note(string sentence) => new(DayNoteKind.Other, at, sentence);
+        // None of these names a person.
+        DayNote Note(string sentence) => new(DayNoteKind.Other, at, sentence) { Published = sentence };
         if (rules.WarmUp is { Length: > 0 } warmUp) yield return Note($"Everybody began with a warm-up sample ({warmUp}) that nobody judged.");
         var (came, expected) = (book.Present.Count(taster => book.Plate(taster.Id) is not null), book.Present.Count());
         if (came < expected) yield return Note($"{expected} were on the list and {came} came.");

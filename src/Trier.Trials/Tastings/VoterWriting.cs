@@ -19,8 +19,9 @@ internal static class VoterWriting
         string? Sample(BlindCode code) => ids.GetValueOrDefault(book.PutRight(taster.Id, code));
 
         var current = history.Counted;
-        var ballot = current?.Content ?? Ballot.Empty;
-        var places = current?.Stage == BallotStage.Sent ? ballot.Places : [];
+        var mended = book.MendedOf(taster.Id);
+        var ballot = mended?.Ballot ?? current?.Content ?? Ballot.Empty;
+        var places = mended is not null || current?.Stage == BallotStage.Sent ? ballot.Places : [];
         var groups = places
             .Select(group => group.Select(Sample).OfType<string>().Order(StringComparer.Ordinal).ToImmutableArray())
             .Where(group => group.Length > 0)
@@ -43,6 +44,7 @@ internal static class VoterWriting
             [],
             answers)
         {
+            Agreed = taster.Agreed,
             Sitting = taster.Sitting,
             Group = taster.Group,
             Named = [.. Spoken(book, taster, current).Select(spoken => ids.GetValueOrDefault(book.PutRight(taster.Id, spoken.Code))).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
@@ -63,7 +65,7 @@ internal static class VoterWriting
         if (book.Late.Any(late => late.Taster == taster.Id)) marks |= VoterMarks.Late;
         if (taster.Junior) marks |= VoterMarks.Junior;
         if (book.Compared.Any(compared => compared.Tasters.Contains(taster.Id))) marks |= VoterMarks.ComparedNotes;
-        if (book.Swaps.Any(swap => swap.Taster == taster.Id) || ballot.Answers.Values.Any(answer => answer.FirstLiking is not null)) marks |= VoterMarks.Corrected;
+        if (book.Swaps.Any(swap => swap.Taster == taster.Id) || book.MendedOf(taster.Id) is not null || ballot.Answers.Values.Any(answer => answer.FirstLiking is not null)) marks |= VoterMarks.Corrected;
         if (current?.Standing == BallotStanding.AfterClose) marks |= VoterMarks.AdmittedAfterClose;
         var most = book.Plates.Values.Max(plate => plate.Codes.Count(ids.ContainsKey));
         if (order.Length < most || groups.Sum(group => group.Length) < most) marks |= VoterMarks.FewerSamples;
@@ -82,6 +84,7 @@ internal static class VoterWriting
         if (book.Compared.FirstOrDefault(compared => compared.Tasters.Contains(taster.Id)) is { } compared) quiet.Add($"compared notes {Clock(compared.At)}");
         if (book.Left.FirstOrDefault(left => left.Taster == taster.Id) is { } left) quiet.Add($"left {Clock(left.At)}");
         if (book.Swaps.Any(swap => swap.Taster == taster.Id)) quiet.Add("codes put right");
+        if (book.MendedOf(taster.Id) is not null) quiet.Add("put right after the reveal");
         if (taster.Group is { } group) quiet.Add($"tasted with {group}");
         if (taster.Scribe is { } scribe) quiet.Add($"written down by {scribe}");
         if (current?.Source == BallotSource.Paper) quiet.Add("on paper");

@@ -145,7 +145,11 @@ public sealed record WithdrawalRecord(string Id, string Name, DateTimeOffset At,
 /// <param name="Kind">What kind of thing.</param>
 /// <param name="At">When.</param>
 /// <param name="Sentence">One plain sentence.</param>
-public sealed record DayNote(DayNoteKind Kind, DateTimeOffset At, string Sentence);
+public sealed record DayNote(DayNoteKind Kind, DateTimeOffset At, string Sentence)
+{
+    /// <summary>The same without names and without anybody's own words, as strangers may read it; empty where nothing may be told.</summary>
+    public string Published { get; init; } = "";
+}
 
 /// <summary>Kinds of thing that the verdict reports.</summary>
 public enum DayNoteKind

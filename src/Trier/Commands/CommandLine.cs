@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Trier.Commands.Makes;
+using Trier.Commands.Plans;
 using Trier.Commands.Tastings;
 using Trier.Commands.Verdicts;
 
@@ -19,7 +20,9 @@ internal static class CommandLine
         root.Subcommands.Add(ServeCommand.Create());
         root.Subcommands.Add(LinkCommand.Create());
         root.Subcommands.Add(BackupCommand.Create());
+        root.Subcommands.Add(PlanCommand.Create());
         root.Subcommands.Add(VerdictCommand.Create());
+        root.Subcommands.Add(BundleCommand.Create());
         root.Subcommands.Add(MakeSheetCommand.Create());
         root.Subcommands.Add(RennetCommand.Create());
         root.Subcommands.Add(StandardiseCommand.Create());

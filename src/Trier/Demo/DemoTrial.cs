@@ -17,7 +17,7 @@ using Trier.Web.Hosting;
 
 namespace Trier.Demo;
 
-/// <summary>Writes the invented trial “Thistle or calf?” into a fresh database, as if the afternoon had been.</summary>
+/// <summary>Writes the invented trial “Thistle or calf?” into a fresh database, as if the afternoon had been, and beside it <see cref="AlpineTrial"/>, still ageing.</summary>
 internal static class DemoTrial
 {
     public static TrialId Id { get; } = new(new Guid("0198fb52-6c00-7000-8000-000000000417"));
@@ -34,6 +34,7 @@ internal static class DemoTrial
         await using (var db = databases.CreateDbContext()) await db.Database.MigrateAsync();
         var trials = new TrialStore(databases, writer, clock);
         var wheels = new WheelStore(databases, writer, clock);
+        await AlpineTrial.SeedAsync(new(trials, wheels, new RecipeStore(databases, writer, clock), new MakeStore(databases, writer, clock), new ThingStore(databases, writer), clock));
         foreach (var wheel in DemoPeople.Wheels) await wheels.SaveAsync(new Wheel(wheel.Wheel, wheel.Name, wheel.Facts));
 
         var ballots = Ballots();

@@ -32,6 +32,33 @@ public sealed class AliasingTests
         }
     }
 
+    /// <summary>
+    /// The half replicate of four two-level factors with D = ABC: I = ABCD, so that AB = CD, AC = BD, AD = BC and every main effect is clear of other main effects and of pairs. The defining relation and its chains are textbook matter
+    /// (Box, Hunter and Hunter, Statistics for Experimenters, chapter on half fractions; from memory, unverified); here they also follow by multiplying signs.
+    /// </summary>
+    [Fact]
+    public void A_half_replicate_of_four_has_its_alias_table()
+    {
+        string[][] chains = [["A"], ["B"], ["C"], ["D"], ["AB", "CD"], ["AC", "BD"], ["AD", "BC"]];
+        var runs = Enumerable.Range(0, 8).Select(run =>
+        {
+            int a = (run & 1) == 1 ? 1 : -1, b = (run & 2) == 2 ? 1 : -1, c = (run & 4) == 4 ? 1 : -1;
+            return new Dictionary<char, int> { ['A'] = a, ['B'] = b, ['C'] = c, ['D'] = a * b * c };
+        }).ToArray();
+        Factor Effect(string word) => new(word, [.. runs.Select(run => word.Aggregate(1, (sign, letter) => sign * run[letter]) > 0 ? "+" : "-")]);
+        var words = chains.SelectMany(chain => chain).ToArray();
+        foreach (var word in words)
+        {
+            foreach (var found in Aliasing.Of(Effect(word), words.Where(other => other != word).Select(Effect)))
+                Assert.Equal(chains.Single(chain => chain.Contains(word)).Contains(found.Factor) ? Telling.Together : Telling.Apart, found.Telling);
+        }
+
+        // Seven columns, one a chain, use up all eight runs and share nothing.
+        var (shared, leftOver) = Aliasing.AllAtOnce([.. chains.Select(chain => Effect(chain[0]))]);
+        Assert.All(shared, each => Assert.Equal(0, each));
+        Assert.Equal(0, leftOver);
+    }
+
     /// <summary>In a Latin square rows, columns and letters are orthogonal (Fisher 1935): all told apart, with (k-1)(k-2) units left over.</summary>
     [Theory]
     [InlineData(3)]

@@ -59,7 +59,7 @@ public class VariantTests
     [Fact]
     public void Juniors_left_out_by_plan_are_shown_apart_and_put_in_by_a_variant()
     {
-        var verdict = Judge.Of(Close.With("T01", v => v with { Marks = VoterMarks.Junior }).By(Plans.CountingRule.Default, juniors: false), Seed);
+        var verdict = Judge.Of(Close.With("T01", v => v with { Marks = VoterMarks.Junior }).By(Trier.Trials.Plans.CountingRule.Default, juniors: false), Seed);
         Assert.Equal(4, verdict.Panel.Ballots);
         Assert.Equal(["WA", "WB"], verdict.Leaders);
         Assert.Equal(["Taster T01"], verdict.Panel.JuniorsApart);

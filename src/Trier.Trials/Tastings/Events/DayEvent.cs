@@ -44,6 +44,8 @@ namespace Trier.Trials.Tastings.Events;
 [JsonDerivedType(typeof(TastingReopened), "reopened")]
 [JsonDerivedType(typeof(LateBallotAdmitted), "late ballot admitted")]
 [JsonDerivedType(typeof(KeyRevealed), "revealed")]
+[JsonDerivedType(typeof(VerdictPublished), "verdict published")]
+[JsonDerivedType(typeof(BallotMended), "ballot mended")]
 public abstract record DayEvent(DateTimeOffset At);
 
 /// <summary>An event with its place in the row.</summary>

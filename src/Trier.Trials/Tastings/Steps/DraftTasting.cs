@@ -37,7 +37,7 @@ public sealed class DraftTasting : Tasting
         if (plan.Title.Length > 80) problems.Add(new("title", "A title has 80 letters at most."));
         if (string.IsNullOrWhiteSpace(plan.Question)) problems.Add(new("question", "Write the one question this tasting should answer."));
         if (plan.Question.Length > 200) problems.Add(new("question", "A question has 200 letters at most."));
-        if (plan.Rule is CountingRule.PlacePoints { Weights: var weights } && !Falling(weights)) problems.Add(new("rule", "Place points fall from the first place to the last: none may be higher than the one before, and not all the same."));
+        if (plan.Rule is CountingRule.PlacePoints { Weights: var weights } && !CountingRule.PlacePoints.Fall(weights)) problems.Add(new("rule", "Place points fall from the first place to the last: none may be higher than the one before, and not all the same."));
         if (plan.Serving is { SamplesEach: not (null or (>= 2 and <= ServingRules.MostOnAPlate)) }) problems.Add(new("samplesEach", $"A taster gets 2 to {ServingRules.MostOnAPlate} samples; leave it empty where everybody gets all."));
         if (plan.Serving?.WarmUp?.Length > 60) problems.Add(new("warmUp", "The warm-up is named in 60 letters at most."));
         return problems.Count > 0
@@ -142,9 +142,6 @@ public sealed class DraftTasting : Tasting
         problems.AddRange(LeavingOff.EmptyPlates(Book));
         return problems.Count > 0 ? Outcome.Fault<ImmutableArray<DayEvent>>(problems) : KeyDraw.Draw(Book, at, seed).Then(key => Do(key));
     }
-
-    private static bool Falling(ImmutableArray<decimal> weights) =>
-        weights.Length > 1 && weights[0] > weights[^1] && weights.Zip(weights.Skip(1)).All(pair => pair.First >= pair.Second);
 
     private string NextLabel() => $"W{Book.Log.Count(logged => logged.Event is EntryAdded) + 1}";
 }

@@ -74,6 +74,7 @@ internal sealed class Varying
 
         Marked(counted, VoterMarks.Late, VariantKind.WithoutLate, names => $"without {names}, who came late");
         if (_electorate.Record.Plan.JuniorsCount) Marked(counted, VoterMarks.Junior, VariantKind.WithoutJuniors, names => $"without {names}, tasting as junior");
+        Marked(counted, VoterMarks.Corrected, VariantKind.WithoutCorrected, names => $"without the corrected {(counted.Count(v => v.Marks.HasFlag(VoterMarks.Corrected)) == 1 ? "ballot" : "ballots")} of {names}");
         Marked(counted, VoterMarks.AdmittedAfterClose, VariantKind.WithoutAdmitted, names => $"without {names}, let in after the close");
         Marked(counted, VoterMarks.AfterKeyOpened, VariantKind.WithoutAfterKey, names => $"without {names}, sent after the key was opened");
         var juniors = _electorate.Voters.Where(v => v.Role == VoterRole.Guest && _electorate.IsJuniorApart(v) && _electorate.Placed(v) >= 2).ToList();

@@ -62,6 +62,9 @@ public enum VariantKind
     /// <summary>With the juniors left out by plan.</summary>
     WithJuniors,
 
+    /// <summary>Without ballots on which a slip or two codes were put right.</summary>
+    WithoutCorrected,
+
     /// <summary>Without ballots let in after the close.</summary>
     WithoutAdmitted,
 

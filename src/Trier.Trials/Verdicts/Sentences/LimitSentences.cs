@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Trier.Trials.Makes;
 
 namespace Trier.Trials.Verdicts.Sentences;
 
@@ -17,7 +16,7 @@ internal static class LimitSentences
         else
         {
             if (Recipes(verdict) is { } recipes) sentences.Add(recipes);
-            if (Differs(verdict) is { } differs) sentences.Add(differs);
+            sentences.AddRange(AliasSentences.All(verdict));
         }
 
         foreach (var gone in verdict.Record.Withdrawals.OrderBy(w => w.At).ThenBy(w => w.Id, StringComparer.Ordinal))
@@ -43,19 +42,5 @@ internal static class LimitSentences
         return wheels.All(g => g.Count() == 1)
             ? "One wheel of each recipe cannot tell whether the recipe or the day did it."
             : "With so few wheels of each recipe nobody can tell whether the recipe or the day did it.";
-    }
-
-    private static string? Differs(Verdict verdict)
-    {
-        if (verdict.Wheels.Length < 2) return null;
-        var (first, second) = (verdict.Wheels[0], verdict.Wheels[1]);
-        var names = first.Facts.Values.Keys.Concat(second.Facts.Values.Keys)
-            .Where(f => f is not (WheelFacts.RecipeFact or WheelFacts.NotesFact or WheelFacts.AllergensFact))
-            .Distinct(StringComparer.Ordinal)
-            .Where(f => !string.Equals(first.Facts[f], second.Facts[f], StringComparison.OrdinalIgnoreCase))
-            .Order(StringComparer.Ordinal)
-            .Select(f => f == WheelFacts.MadeFact ? "make date" : f)
-            .ToList();
-        return names.Count == 0 ? null : $"{first.Name} and {second.Name} differ in more than their recipe: {Phrase.List(names)}.";
     }
 }

@@ -28,7 +28,7 @@ internal static class BallotInput
         }
         catch (Exception failure) when (failure is UnauthorizedAccessException or IOException or ArgumentException or NotSupportedException)
         {
-            return Outcome.Fault<byte[]>("file", Directory.Exists(file) ? $"{file} is a folder; name the file of ballots in it." : $"{file} cannot be read; look whether it is a file and you may open it.");
+            return Outcome.Fault<byte[]>("file", Directory.Exists(file) ? $"{file} is a folder; name the file in it." : $"{file} cannot be read; look whether it is a file and you may open it.");
         }
     }
 }

@@ -1,7 +1,7 @@
+using System.Collections.Immutable;
 using System.CommandLine;
-using System.CommandLine.Parsing;
-using System.Globalization;
 using Trier.Publishing.BallotFiles;
+using Trier.Publishing.Bundles;
 using Trier.Publishing.Verdicts;
 using Trier.Statistics.Randomness;
 using Trier.Trials.Common;
@@ -9,47 +9,62 @@ using Trier.Trials.Verdicts;
 
 namespace Trier.Commands.Verdicts;
 
-/// <summary><c>trier verdict FILE</c>: ballots in, the verdict out, as a page of text or as JSON.</summary>
+/// <summary><c>trier verdict FILE</c>: ballots in, the verdict out, as a page of text or as JSON; or a published bundle in, its verdict drawn anew and held against it.</summary>
 internal static class VerdictCommand
 {
-    private const string Last = "last";
-    private const string NotTasted = "not-tasted";
-    private const ulong UsualSeed = 1;
-
     public static Command Create()
     {
-        var file = new Argument<string>("FILE") { Description = "The ballots: CSV, or .soc .soi .toc .toi; - reads standard input. docs/handbook/ballot-files.md shows the layouts." };
+        var file = new Argument<string>("FILE") { Description = "The ballots: CSV, or .soc .soi .toc .toi; - reads standard input. docs/handbook/ballot-files.md shows the layouts. Or a published bundle, zip or folder: its verdict is drawn anew and held against it." };
         var json = new Option<bool>("--json") { Description = "Write the verdict as JSON." };
-        var repeat = new Option<RepeatPair[]>("--repeat")
+        var options = new BallotOptions();
+        var command = new Command("verdict", "Judge a file of ballots, or draw the verdict of a bundle anew.") { file, json };
+        options.AddTo(command);
+        command.SetAction(async (parsed, cancellation) =>
         {
-            Description = "CHECK=CODE: the first code is a second serving of the second and only a check. May be given several times.",
-            HelpName = "862=417",
-            CustomParser = Repeats,
-            Arity = ArgumentArity.OneOrMore,
-        };
-        var seed = new Option<ulong>("--seed") { Description = "Where chance comes from, where arrangements have to be drawn.", DefaultValueFactory = _ => UsualSeed };
-        var unplaced = new Option<string>("--unplaced") { Description = "What an empty place means.", DefaultValueFactory = _ => NotTasted };
-        unplaced.AcceptOnlyFromAmong(Last, NotTasted);
-        var command = new Command("verdict", "Judge a file of ballots.") { file, json, repeat, seed, unplaced };
-        command.SetAction((parsed, cancellation) => RunAsync(
-            parsed.GetValue(file)!,
-            new BallotFileOptions
-            {
-                Unplaced = parsed.GetValue(unplaced) == Last ? Unplaced.Last : Unplaced.NotTasted,
-                Repeats = [.. parsed.GetValue(repeat) ?? []],
-            },
-            new Seed(parsed.GetValue(seed)),
-            parsed.GetValue(json),
-            cancellation));
+            var named = parsed.GetValue(file)!;
+            return await BundleInput.ReadAsync(named, cancellation) is { } bundle
+                ? await AnewAsync(bundle, parsed.GetValue(json), cancellation)
+                : await RunAsync(named, options.Of(parsed), options.SeedOf(parsed), parsed.GetValue(json), cancellation);
+        });
         return command;
+    }
+
+    internal static async Task<int> RefuseAsync(IEnumerable<Problem> problems)
+    {
+        foreach (var problem in problems) await Console.Error.WriteLineAsync(problem.Sentence);
+        await Console.Error.WriteLineAsync("Nothing was taken in.");
+        return CommandLine.WrongInput;
     }
 
     private static async Task<int> RunAsync(string file, BallotFileOptions options, Seed seed, bool json, CancellationToken cancellation)
     {
         var read = await BallotInput.ReadAsync(file, cancellation);
-        var record = read.Then(bytes => BallotFile.Read(bytes, TitleOf(file), options));
+        var record = read.Then(bytes => BallotFile.Read(bytes, BallotOptions.TitleOf(file), options));
         if (!record.TryGet(out var ballots)) return await RefuseAsync(record.Problems);
-        var verdict = Judge.Of(ballots, seed);
+        await WriteAsync(Judge.Of(ballots, seed), json, cancellation);
+        return CommandLine.Done;
+    }
+
+    private static async Task<int> AnewAsync(Outcome<ImmutableDictionary<string, byte[]>> bundle, bool json, CancellationToken cancellation)
+    {
+        var checkedBundle = bundle.Then(BundleCheck.Of);
+        if (!checkedBundle.TryGet(out var found)) return await RefuseAsync(checkedBundle.Problems);
+        await WriteAsync(found.Verdict, json, cancellation);
+        // With --json the standard output is the verdict alone.
+        var told = json ? Console.Error : Console.Out;
+        if (found.Differences.IsEmpty)
+        {
+            await told.WriteLineAsync("Equal: drawn anew from the bundle's record, the verdict is the one the bundle holds.");
+            return CommandLine.Done;
+        }
+
+        await told.WriteLineAsync("Not equal:");
+        foreach (var difference in found.Differences) await told.WriteLineAsync($"- {difference}");
+        return CommandLine.WrongInput;
+    }
+
+    private static async Task WriteAsync(Verdict verdict, bool json, CancellationToken cancellation)
+    {
         try
         {
             await Console.Out.WriteAsync(json ? VerdictJson.Write(verdict) : TerminalPage.Write(verdict));
@@ -59,35 +74,5 @@ internal static class VerdictCommand
         {
             // Whoever read the other end of the pipe has seen enough.
         }
-
-        return CommandLine.Done;
-    }
-
-    private static async Task<int> RefuseAsync(IEnumerable<Problem> problems)
-    {
-        foreach (var problem in problems) await Console.Error.WriteLineAsync(problem.Sentence);
-        await Console.Error.WriteLineAsync("Nothing was taken in.");
-        return CommandLine.WrongInput;
-    }
-
-    private static string TitleOf(string file)
-    {
-        if (file == "-") return "Ballots";
-        var name = Path.GetFileName(file);
-        var dot = name.IndexOf('.', StringComparison.Ordinal);
-        return dot > 0 ? name[..dot] : name;
-    }
-
-    private static RepeatPair[]? Repeats(ArgumentResult result)
-    {
-        var pairs = new List<RepeatPair>();
-        foreach (var token in result.Tokens)
-        {
-            var parts = token.Value.Split('=', StringSplitOptions.TrimEntries);
-            if (parts.Length == 2 && parts.All(p => p.Length > 0)) pairs.Add(new(parts[0], parts[1]));
-            else result.AddError(string.Create(CultureInfo.InvariantCulture, $"--repeat {token.Value}: write the check, an equals sign and the code that counts, as in --repeat 862=417."));
-        }
-
-        return [.. pairs];
     }
 }

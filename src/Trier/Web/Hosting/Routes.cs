@@ -1,9 +1,11 @@
 using Trier.Web.Access;
+using Trier.Web.Handbook;
 using Trier.Web.Makes.Days;
 using Trier.Web.Makes.Recipes;
 using Trier.Web.Makes.Sheets;
 using Trier.Web.Makes.Shelf;
 using Trier.Web.Plans;
+using Trier.Web.Plans.Planning;
 using Trier.Web.Tastings;
 using Trier.Web.Tastings.Board;
 using Trier.Web.Tastings.Cards;
@@ -13,6 +15,8 @@ using Trier.Web.Tastings.Plates;
 using Trier.Web.Tastings.Practice;
 using Trier.Web.Tastings.Serving;
 using Trier.Web.Verdicts;
+using Trier.Web.Verdicts.Publishing;
+using Trier.Web.Verdicts.Together;
 
 namespace Trier.Web.Hosting;
 
@@ -25,16 +29,22 @@ internal static class Routes
         app.MapSignIn();
         app.MapBallots();
         app.MapKeys();
+        app.MapPublished();
         app.MapHelpers();
+        app.MapHandbook();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
+        maker.MapPlanning();
         maker.MapPlates();
         maker.MapBoard();
         maker.MapVerdict();
+        maker.MapPublishing();
+        maker.MapTogether();
         maker.MapCards();
         maker.MapRecipes();
         maker.MapSheets();
         maker.MapMakes();
+        maker.MapSplits();
         maker.MapMeters();
         maker.MapShelf();
         maker.MapServing();

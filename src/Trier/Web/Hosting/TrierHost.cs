@@ -81,6 +81,9 @@ public static class TrierHost
         services.AddSingleton<MakeStore>();
         services.AddSingleton<ThingStore>();
         services.AddSingleton<Trier.Storage.Verdicts.FindingsStore>();
+        services.AddSingleton<Trier.Storage.Verdicts.KeptStore>();
+        services.AddSingleton<KeptWork>();
+        services.AddSingleton<Plans.Planning.PlannedPanels>();
         services.AddSingleton<SignInLinks>();
         services.AddSingleton<WalkIns>();
         services.AddSingleton<TasterDoors>();
@@ -91,6 +94,7 @@ public static class TrierHost
         services.AddSingleton<Copies>();
         services.AddSingleton<PhoneAddress>();
         services.AddSingleton<Verdicts.JudgedTastings>();
+        services.AddSingleton<Verdicts.Publishing.PublishedTastings>();
         services.AddSingleton<Visits>();
         services.AddSingleton<Saving>();
         services.AddRazorComponents();

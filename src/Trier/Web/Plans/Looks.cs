@@ -1,6 +1,4 @@
-using Trier.Trials.Makes;
 using Trier.Trials.Tastings;
-using Trier.Web.Shared;
 
 namespace Trier.Web.Plans;
 
@@ -9,5 +7,5 @@ internal static class Looks
 {
     public static WheelLook Of(Entry entry) => Of(entry.Mark);
 
-    public static WheelLook Of(Trier.Trials.Makes.WheelMark mark) => new(mark.Shape, mark.Fill switch { 0 => WheelFill.Solid, 1 => WheelFill.Open, _ => WheelFill.Half }, mark.Tone);
+    public static WheelLook Of(Trier.Trials.Makes.WheelMark mark) => VerdictLooks.Of(mark);
 }

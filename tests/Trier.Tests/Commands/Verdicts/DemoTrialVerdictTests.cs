@@ -59,6 +59,27 @@ public sealed class DemoTrialVerdictTests : IAsyncLifetime
     }
 
     [Fact]
+    public void What_cannot_be_known_names_the_old_wheel_s_age_and_withholds_the_recipe()
+    {
+        Assert.Contains("Thistle and House differ, as far as is written, in their recipe and their vat day alone; which of the two parts them cannot be told.", _verdict.Words.Limits);
+        Assert.Contains("Old Hot was 553 days old, the next oldest 168: what people said of it may be its age, or lysozyme, milk or milk year, which came with it; nobody can take them apart here. Held against Hot, of the same recipe, it shows what all of these did together, and age alone cannot be named.", _verdict.Words.Limits);
+        Assert.Contains("Two makes of House came out 1.2 places apart, Thistle and House 0.8 places: one make differs from the next at least as much, so nothing is said of recipes.", _verdict.Words.Limits);
+    }
+
+    [Fact]
+    public void The_trial_that_follows_puts_Thistle_against_House_in_two_makes_each()
+    {
+        var follow = Trier.Trials.Plans.FollowUps.FollowUp.From(_verdict, DemoTrial.Id, new(_verdict.Record.Head.Title, "Which?", "", null, _verdict.Record.Plan.Rule, JuniorsCount: true, Invented: true)).Value;
+        Assert.Equal("Thistle or House?", follow.Plan.Title);
+        Assert.Equal(["Thistle 1", "House 1", "Thistle 2", "House 2"], follow.Wheels.Select(wheel => wheel.Name));
+        Assert.Equal(161, follow.Plan.Aims!.AgeDays);
+        Assert.InRange(follow.Plan.Aims.Tasters!.Value, 20, 40);
+        Assert.Equal("Thistle leads, and against House it is open.", follow.Plan.Aims.Reasons[0]);
+        Assert.Contains(follow.Plan.Aims.Reasons, reason => reason.StartsWith("Short brine was withdrawn and stays out here too", StringComparison.Ordinal));
+        Assert.Contains(follow.Plan.Aims.Reasons, reason => reason.Contains("milder", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_camps_part_over_House_and_the_old_wheel()
     {
         var camps = _verdict.Deep!.Camps!;

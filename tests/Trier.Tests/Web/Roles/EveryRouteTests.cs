@@ -190,6 +190,7 @@ public sealed partial class EveryRouteTests
                 "taster" => ada.Id.Value.ToString(),
                 "token" => pattern.TrimStart('/')[0] switch { 'p' => plater, 's' => server, 'w' when pattern.StartsWith("/w/", StringComparison.Ordinal) || pattern.StartsWith("w/", StringComparison.Ordinal) => scribe, _ => tokens[0] },
                 "number" => "1",
+                "page" => "gate",
                 "status" => "404",
                 "deed" => "late",
                 "key" or "known" => "tomme",

@@ -12,15 +12,17 @@ public sealed class PlacesByWheelTests : BunitContext
     [Fact]
     public void Both_drawings_have_a_title_a_description_and_one_dot_a_taster()
     {
-        var chart = Render<PlacesByWheel>(p => p.Add(c => c.Lanes, [Thistle]).Add(c => c.Places, 5).Add(c => c.Title, "Places by camp").Add(c => c.Description, "Thistle lies near the top for both."));
+        var chart = Render<PlacesByWheel>(p => p.Add(c => c.Data, new PlacesData([Thistle], 5, "milder, 3", "stronger, 1", "no idea, 1", "Places by camp", "Thistle lies near the top for both.")));
         var drawings = chart.FindAll("svg[role=img]");
         Assert.Equal(2, drawings.Count);
         Assert.All(drawings, drawing =>
         {
             var named = drawing.GetAttribute("aria-labelledby")!.Split(' ').Select(id => chart.Find("#" + id).TextContent);
             Assert.Equal(["Places by camp", "Thistle lies near the top for both."], named);
-            Assert.Equal(3, drawing.QuerySelectorAll("circle[fill='var(--paper)']").Length);
-            Assert.Single(drawing.QuerySelectorAll("circle[fill=currentColor]"));
+            // Four open dots, the lozenge among them, and one solid one; the lines have no fill and the mark has its own tone.
+            Assert.Equal(4, drawing.QuerySelectorAll("path[fill='var(--paper)']").Length);
+            Assert.Single(drawing.QuerySelectorAll("path[fill='var(--ink)']"));
+            Assert.Single(drawing.QuerySelectorAll("path[fill='var(--tone-2)']"));
         });
         Assert.Equal(4, chart.FindAll("[id]").Select(e => e.Id).Distinct(StringComparer.Ordinal).Count());
     }

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Trier.Statistics.Power;
+using Trier.Statistics.Randomness;
+using Trier.Statistics.RankTests;
+using Trier.Trials.Verdicts.Counting;
+using Rule = Trier.Statistics.Counting.CountingRule;
+
+namespace Trier.Trials.Plans.Panels;
+
+/// <summary>How many tasters it takes, by simulation through the verdict's own rule: gate, sign flips, Shaffer's steps, level.</summary>
+public static class PanelPlanning
+{
+    /// <summary>Changes whenever the same question could get another figure.</summary>
+    public const string MethodsVersion = "1";
+
+    /// <summary>More wheels than this are not simulated.</summary>
+    public const int MostWheels = 7;
+
+    /// <summary>The numbers of tasters people really have.</summary>
+    public static ImmutableArray<int> UsualSizes { get; } = [8, 14, 24, 40, 60];
+
+    /// <summary>Preferences shown beside the one worth finding.</summary>
+    public static ImmutableArray<double> UsualPreferences { get; } = [1.5, 2, 3];
+
+    /// <summary>Panels a figure: an error of at most 1.1 points.</summary>
+    public const int UsualPanels = PanelPower.UsualPanels;
+
+    /// <summary>Where chance comes from: one number for every plan, so that the same question has the same answer everywhere.</summary>
+    public static Seed Seed { get; } = new(2025_08_30);
+
+    /// <summary>The fewest voices, all agreeing, with which any two of so many wheels can be shown to differ.</summary>
+    /// <param name="wheels">2 or more.</param>
+    public static int SmallestPanel(int wheels) => Shaffer.SmallestPanel(wheels);
+
+    /// <summary>Whether an outline can be simulated.</summary>
+    /// <param name="outline">The outline.</param>
+    public static bool Can(TrialOutline outline) => outline.Wheels.Length is >= 2 and <= MostWheels;
+
+    /// <summary>Works everything out.</summary>
+    /// <param name="outline">2 to 7 wheels.</param>
+    /// <param name="panels">Panels a figure, at least 1.</param>
+    /// <param name="progress">Told the share done, from 0 to 1; null for nobody.</param>
+    /// <param name="cancellation">Stops between two figures.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static PanelFindings Find(TrialOutline outline, int panels, Action<double>? progress, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(outline);
+        if (!Can(outline)) throw new ArgumentException($"There are {outline.Wheels.Length} wheels: 2 to {MostWheels} are simulated.", nameof(outline));
+        var ask = PanelAsk.Of(outline);
+        ImmutableArray<int> sizes = [.. UsualSizes.Append(outline.Tasters).Distinct().Order()];
+        ImmutableArray<double> preferences = [.. UsualPreferences.Append(outline.Preference).Distinct().Order()];
+        var options = Options.Of(outline);
+        var (done, all) = (0, (preferences.Length + options.Length) * sizes.Length);
+        ImmutableArray<PanelPoint> Points(PanelAsk asked) => [.. sizes.Select(size =>
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var point = Point(asked, size, panels);
+            progress?.Invoke(++done / (double)(all + 1));
+            return point;
+        })];
+        ImmutableArray<PanelCurve> curves = [.. preferences.Select(preference => new PanelCurve(preference, Points(ask with { Preference = preference })))];
+        ImmutableArray<OptionFinding> found =
+            [.. options.Select(option => new OptionFinding(option, option.WheelsPerRecipe.SequenceEqual(ask.WheelsPerRecipe) ? curves.First(curve => curve.Preference.Equals(outline.Preference)).Points : Points(ask with { WheelsPerRecipe = option.WheelsPerRecipe })))];
+        cancellation.ThrowIfCancellationRequested();
+        double? reach = null;
+        if (Counted(outline.Rule, outline.Wheels.Length) == Rule.AveragePlace && PanelPower.SmallestPreference(outline.Wheels.Length, outline.Tasters, Seed.Child("reach"), panels: panels) is { Stands: true } smallest) reach = smallest.Value;
+        progress?.Invoke(1);
+        return new(panels, curves, found, reach);
+    }
+
+    /// <summary>Panels of one size.</summary>
+    /// <param name="ask">2 to 7 wheels.</param>
+    /// <param name="tasters">At least 2.</param>
+    /// <param name="panels">At least 1.</param>
+    public static PanelPoint Point(PanelAsk ask, int tasters, int panels)
+    {
+        ArgumentNullException.ThrowIfNull(ask);
+        var seed = Seed.Child(string.Join(' ', ask.WheelsPerRecipe)).Child(BitConverter.DoubleToInt64Bits(ask.Preference)).Child(tasters);
+        var found = PanelPower.Simulate(ask.Model(), tasters, seed, panels, Counted(ask.Rule, ask.Wheels));
+        return new(tasters, found.LeaderRight, found.ShownRight, found.ShownWrong);
+    }
+
+    /// <summary>Average liking is not simulated, for ballots of places say nothing of it: average place stands in.</summary>
+    /// <param name="rule">The planned rule.</param>
+    public static bool StandsIn(CountingRule rule) => rule is CountingRule.MeanLiking;
+
+    private static Rule Counted(CountingRule rule, int wheels) => rule switch
+    {
+        CountingRule.Firsts => Rule.Firsts,
+        CountingRule.PlacePoints points when Falls(Rules.WholeWeights(points.Weights, wheels)) => Rule.PlacePoints(Rules.WholeWeights(points.Weights, wheels)),
+        _ => Rule.AveragePlace,
+    };
+
+    private static bool Falls(ImmutableArray<int> weights) => weights[0] > weights[^1];
+}
