@@ -12,6 +12,7 @@ using Trier.Web.Tastings.Cards;
 using Trier.Web.Tastings.Helpers;
 using Trier.Web.Tastings.Keys;
 using Trier.Web.Tastings.Plates;
+using Trier.Web.Tastings.Practice;
 using Trier.Web.Tastings.Serving;
 using Trier.Web.Verdicts;
 using Trier.Web.Verdicts.Publishing;
@@ -47,5 +48,6 @@ internal static class Routes
         maker.MapMeters();
         maker.MapShelf();
         maker.MapServing();
+        maker.MapPractice();
     }
 }

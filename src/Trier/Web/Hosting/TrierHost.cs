@@ -88,6 +88,7 @@ public static class TrierHost
         services.AddSingleton<WalkIns>();
         services.AddSingleton<TasterDoors>();
         services.AddSingleton<HelperDoors>();
+        services.AddSingleton<Tastings.Practice.PracticeTable>();
         services.AddSingleton<WrongTries>();
         services.AddSingleton<Tastings.Keys.CheckedKeys>();
         services.AddSingleton<Copies>();

@@ -54,7 +54,7 @@ internal sealed class ServingAsk
         {
             var across = Typed($"across-{entry.Label}").Length > 0 ? Number($"across-{entry.Label}") : Number("across");
             var tall = Typed($"tall-{entry.Label}").Length > 0 ? Number($"tall-{entry.Label}") : Number("tall");
-            var plates = tasting.Book.Present.Count(taster => !taster.LeftOff.Contains(entry.Wheel)) * (tasting.Book.Repeat == entry.Wheel ? 2 : 1);
+            var plates = (int)Math.Ceiling(Share(tasting.Book, entry.Wheel) * tasting.Book.Present.Count(taster => !taster.LeftOff.Contains(entry.Wheel)) * (tasting.Book.Repeat == entry.Wheel ? 2 : 1));
             if (Take(WheelCut.Create(across, tall, size), entry) is { } cut) Wheels.Add(new(entry, cut, plates));
         }
     }
@@ -91,6 +91,13 @@ internal sealed class ServingAsk
         Tempering.Minutes(volumeOverSurface, Temperature.FromCelsius(Number("cave")), Temperature.FromCelsius(Number("room")), Temperature.FromCelsius(Number("goal"))) is { } minutes
             ? (int)(5 * Math.Ceiling(minutes / 5))
             : null;
+
+    /// <summary>The share of tasters a wheel goes to: all, but where everybody gets some of the first flight.</summary>
+    private static double Share(DayBook book, WheelId wheel)
+    {
+        var first = book.Standing.Count(entry => !book.SecondFlight.Contains(entry.Wheel)) + (book.Repeat is null ? 0 : 1);
+        return book.Plan.Serving?.SamplesEach is { } each && each < first && !book.SecondFlight.Contains(wheel) ? (double)each / first : 1;
+    }
 
     private T? Take<T>(Outcome<T> outcome, Entry? entry = null)
         where T : class
