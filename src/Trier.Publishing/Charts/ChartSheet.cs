@@ -73,7 +73,7 @@ public static class ChartSheet
         if (format == ChartFormat.Overlay) canvas.Box(left - edge, top - (edge * 0.6), (drawn.Width * scale) + (2 * edge), height - top + (edge * 0.1), Tone.Paper);
         canvas.Text(left, top + title, TextRuler.Fit(chart.Title, inner, title, Face.SerifStrong), title, Face.SerifStrong);
         canvas.Add(drawn.Placed(left, top + head, scale));
-        canvas.Text(left, format == ChartFormat.Overlay ? height - edge : height - edge, TextRuler.Fit(Foot(verdict), inner, foot, Face.SerifItalic), foot, Face.SerifItalic, Tone.Pencil);
+        canvas.Text(left, height - edge, TextRuler.Fit(Foot(verdict), inner, foot, Face.SerifItalic), foot, Face.SerifItalic, Tone.Pencil);
         var picture = canvas.Drawn(width, height, chart.Title, drawn.Description);
         return format == ChartFormat.Overlay ? picture : picture with { Ground = Tone.Paper };
     }

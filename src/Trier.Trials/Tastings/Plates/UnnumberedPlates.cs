@@ -25,6 +25,6 @@ internal static class UnnumberedPlates
 
     private static bool Follows(Plate plate, ImmutableArray<BlindCode> order) => plate.Codes.SequenceEqual(order.Where(plate.Codes.Contains));
 
-    private static ImmutableArray<BlindCode> Without(Key key, ImmutableArray<BlindCode> order, IReadOnlySet<WheelId> wheels) =>
+    private static ImmutableArray<BlindCode> Without(Key key, ImmutableArray<BlindCode> order, HashSet<WheelId> wheels) =>
         [.. order.Where(code => !wheels.Contains(key[code]!.Wheel))];
 }
