@@ -10,13 +10,17 @@ internal sealed class Site : IAsyncDisposable
 
     private readonly Process _process;
 
-    private Site(Process process, Uri address)
+    private Site(Process process, Uri address, Uri signIn)
     {
         _process = process;
         Address = address;
+        SignIn = signIn;
     }
 
     public Uri Address { get; }
+
+    /// <summary>The link that signs the maker in, once.</summary>
+    public Uri SignIn { get; }
 
     /// <summary>Processor time the site has used: unlike a waiting time, it does not depend on what else the machine does.</summary>
     public TimeSpan Worked
@@ -32,11 +36,13 @@ internal sealed class Site : IAsyncDisposable
     {
         var program = typeof(HostSettings).Assembly.Location;
         var process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--data", folder, "--port", "0"]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        Uri? address = null;
         while (await process.StandardOutput.ReadLineAsync() is { } line)
         {
-            if (!line.StartsWith(Opened, StringComparison.Ordinal)) continue;
+            if (line.StartsWith(Opened, StringComparison.Ordinal)) address = new Uri(line[Opened.Length..]);
+            if (address is null || !line.Contains("/sign-in/", StringComparison.Ordinal)) continue;
             _ = process.StandardOutput.ReadToEndAsync();
-            return new Site(process, new Uri(line[Opened.Length..]));
+            return new Site(process, address, new Uri(line.Trim()));
         }
 
         throw new InvalidOperationException("The site did not open.");

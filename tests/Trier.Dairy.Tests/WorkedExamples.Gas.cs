@@ -47,6 +47,7 @@ public static partial class WorkedExamples
 
         const string choi = "Choi and Okos 1986";
         yield return Check("V1", choi, Read, () => Solid(37, 27.5, 31, 0.5, 4, 12));
+        yield return Check("T0b", choi, Read, () => Solid(37, 27.5, 31, 0.5, 4, 11));
         yield return Check("V1b", choi, Read, () => Solid(37, 27.5, 31, 0.5, 4, 20));
         yield return Check("V7", choi, Read, () => Solid(87.3, 3.3, 4.0, 4.7, 0.7, 20));
         yield return Check("V8", choi, Read, () => Solid(37, 27.5, 31, 0.5, 4, 12, Density.FromKilogramsPerCubicMetre(945)));

@@ -11,7 +11,7 @@ namespace Trier.Publishing.Bundles;
 /// <summary>Tasters and wheels as tables.</summary>
 internal static class PeopleCsv
 {
-    private static readonly string[] Columns = ["wheel", "name", "code", "repeat_of"];
+    private static readonly string[] WheelColumns = ["wheel", "name", "code", "repeat_of"];
 
     /// <summary>One row a taster: taster, shown_as, said_beforehand, counts, marks, voice, sitting.</summary>
     public static string Tasters(Verdict verdict)
@@ -42,7 +42,7 @@ internal static class PeopleCsv
         var samples = verdict.Record.Samples.OrderBy(sample => sample.Id, StringComparer.Ordinal).ToList();
         var facts = WheelFacts.Asked.Concat(samples.SelectMany(sample => sample.Facts.Values.Keys).Order(StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).Where(fact => samples.Exists(sample => sample.Facts[fact] is not null)).ToList();
         var text = new StringBuilder();
-        text.AppendJoin(',', Columns.Concat(facts).Select(CsvCell.Quoted)).Append('\n');
+        text.AppendJoin(',', WheelColumns.Concat(facts).Select(CsvCell.Quoted)).Append('\n');
         foreach (var sample in samples)
         {
             var cells = new[] { sample.Id, sample.Name, sample.Code ?? "", sample.RepeatOf ?? "" }.Concat(facts.Select(fact => sample.Facts[fact] ?? ""));

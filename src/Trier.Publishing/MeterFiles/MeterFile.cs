@@ -15,9 +15,6 @@ public static class MeterFile
     /// <summary>Largest file read, in bytes (40 MB: more than a year, minute by minute).</summary>
     public const int LargestBytes = 40_000_000;
 
-    /// <summary>Most points kept of a curve: lowest and highest of each stretch, so that no spike is lost.</summary>
-    public const int MostPoints = 1200;
-
     private const int MostFaults = 20;
     private static readonly string[] TimeWords = ["time", "stamp", "zeit", "hora", "minute", "elapsed"];
     private static readonly string[] DateWords = ["date", "day", "datum", "data"];
@@ -80,8 +77,10 @@ public static class MeterFile
             var valueCell = Cell(line, delimiter, value);
             // A meter that was out of the milk writes an empty reading or dashes: a gap, not a fault.
             if (valueCell.IsWhiteSpace() || valueCell.Trim('-').IsEmpty) continue;
-            if (!TryNumber(valueCell, out var read)) Fault(number, columns.Value, $"“{Short(valueCell)}” is no number");
-            else if (target.Field.ProblemWith(read) is not null) Fault(number, columns.Value, $"{target.Field.Name} {Short(valueCell)} cannot be; {(columns.IsTemperature ? "it lies between -1 and 100 °C" : "pH runs from 0 to 14")}");
+            var isNumber = TryNumber(valueCell, out var read);
+            if (columns is { IsTemperature: true, IsFahrenheit: true }) read = (read - 32) / 1.8;
+            if (!isNumber) Fault(number, columns.Value, $"“{Short(valueCell)}” is no number");
+            else if (target.Field.ProblemWith(read) is not null) Fault(number, columns.Value, $"{target.Field.Name} {Short(valueCell)} cannot be; {(!columns.IsTemperature ? "pH runs from 0 to 14" : columns.IsFahrenheit ? "it lies between 30 and 212 °F" : "it lies between -1 and 100 °C")}");
             else if (clock.Read(timeCell, dateCell) is not { } when) Fault(number, columns.Time, $"“{Short(timeCell)}” is no time; write 2026-05-03 9:05, 3/5/2026 9:05, 9:05 or minutes since the start");
             else points.Add(new(when, read));
             if (faults.Count >= MostFaults) break;
@@ -90,35 +89,9 @@ public static class MeterFile
         if (faults.Count > 0) return Outcome.Fault<MeterCurve>(faults);
         if (points.Count < 2) return Outcome.Fault<MeterCurve>("file", "The file holds fewer than two readings; nothing can be drawn.");
         points.Sort((one, other) => one.When.CompareTo(other.When));
-        return Outcome.Of(new MeterCurve(name, target.Key, Thin(points), points.Count));
+        return Outcome.Of(new MeterCurve(name, target.Key, CurveThinning.Of(points), points.Count));
 
         void Fault(int at, string column, string sentence) => faults.Add(new("file", string.Create(CultureInfo.InvariantCulture, $"Line {at}, {column}: {sentence}. Nothing was taken in.")));
-    }
-
-    /// <summary>The lowest and highest of each stretch, first and last kept.</summary>
-    internal static ImmutableArray<MeterPoint> Thin(List<MeterPoint> points)
-    {
-        if (points.Count <= MostPoints) return [.. points];
-        var buckets = (MostPoints - 2) / 2;
-        var thin = ImmutableArray.CreateBuilder<MeterPoint>(MostPoints);
-        thin.Add(points[0]);
-        for (var bucket = 0; bucket < buckets; bucket++)
-        {
-            var from = 1 + (int)((long)(points.Count - 2) * bucket / buckets);
-            var to = 1 + (int)((long)(points.Count - 2) * (bucket + 1) / buckets);
-            var (low, high) = (from, from);
-            for (var i = from + 1; i < to; i++)
-            {
-                if (points[i].Value < points[low].Value) low = i;
-                if (points[i].Value > points[high].Value) high = i;
-            }
-
-            thin.Add(points[Math.Min(low, high)]);
-            if (low != high) thin.Add(points[Math.Max(low, high)]);
-        }
-
-        thin.Add(points[^1]);
-        return thin.ToImmutable();
     }
 
     private static string FirstLine(string text)

@@ -51,7 +51,7 @@ internal static class AlpineTrial
     private static async Task ShelfAsync(DemoStores stores)
     {
         async Task Put(Guid id, ThingKind kind, string name, DateOnly? expires, string note) =>
-            await stores.Things.BeginAsync(Thing.Begin(new(id), July.AddDays(-6), kind, name, expires, note).Value);
+            await stores.Things.BeginAsync(Thing.Begin(new(id), July.AddDays(-6).AddHours(9), kind, name, expires, note).Value);
         async Task Line(Guid id, DateTimeOffset at, ThingDeed deed, string note) => Sound(await stores.Things.WriteAsync(new(id), new ThingEvent(at, deed, note, [])));
         await Put(Culture.Value, ThingKind.Culture, "Whey starter of July", new DateOnly(2025, 8, 15), "kept from the last cooked wheel, frozen in cups");
         await Put(Rennet.Value, ThingKind.Rennet, "Calf rennet, lot 7", new DateOnly(2025, 12, 31), "200 IMCU to a mL");

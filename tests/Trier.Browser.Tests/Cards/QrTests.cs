@@ -1,5 +1,3 @@
-using System.ComponentModel;
-using System.Diagnostics;
 using Trier.Browser.Tests.Kit;
 
 namespace Trier.Browser.Tests.Cards;
@@ -7,13 +5,11 @@ namespace Trier.Browser.Tests.Cards;
 /// <summary>The printed cards, read back by a decoder that knows nothing of how they were drawn.</summary>
 public sealed class QrTests(Chromium chromium)
 {
-    private const string NoDecoder = "Needs zbarimg and pdftoppm on the path (Debian: zbar-tools, poppler-utils) to read the printed QR codes back.";
-
     [Fact]
     public async Task The_code_on_every_printed_card_opens_that_taster_s_ballot()
     {
         await using var context = await chromium.PhoneAsync();
-        Assert.SkipUnless(Runs("zbarimg") && Runs("pdftoppm"), NoDecoder);
+        Assert.SkipUnless(Paper.CanBeRead, Paper.NoReader);
         string[] tasters = ["Ada", "Bruno", "Cleo", "Dora", "Emil"];
         await using var table = await Table.SetAsync(tasters);
         var folder = Directory.CreateTempSubdirectory("trier-cards-");
@@ -27,41 +23,13 @@ public sealed class QrTests(Chromium chromium)
             await page.SeesHeadingAsync("Plate cards");
             var cards = Path.Combine(folder.FullName, "cards.pdf");
             await page.PdfAsync(new() { Path = cards, PreferCSSPageSize = true });
-
-            // What a plain printer puts on paper: 150 dots an inch, grey.
-            await RunAsync("pdftoppm", ["-r", "150", "-gray", "-png", cards, Path.Combine(folder.FullName, "sheet")]);
-            var sheets = folder.GetFiles("sheet*.png").Select(file => file.FullName).Order(StringComparer.Ordinal).ToList();
-            Assert.Equal(2, sheets.Count);
-            var read = await RunAsync("zbarimg", ["--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", .. sheets]);
-            Assert.Equal(tasters.Select(table.LinkOf).Order(StringComparer.Ordinal), read.Split('\n', StringSplitOptions.RemoveEmptyEntries).Order(StringComparer.Ordinal));
+            var (codes, sheets) = await Paper.CodesAsync(cards);
+            Assert.Equal(2, sheets);
+            Assert.Equal(tasters.Select(table.LinkOf).Order(StringComparer.Ordinal), codes);
         }
         finally
         {
             folder.Delete(recursive: true);
         }
-    }
-
-    private static bool Runs(string program)
-    {
-        try
-        {
-            using var tried = Process.Start(new ProcessStartInfo(program, ["--help"]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;
-            tried.WaitForExit();
-            return true;
-        }
-        catch (Win32Exception)
-        {
-            return false;
-        }
-    }
-
-    private static async Task<string> RunAsync(string program, string[] arguments)
-    {
-        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;
-        var complained = process.StandardError.ReadToEndAsync();
-        var said = await process.StandardOutput.ReadToEndAsync();
-        await process.WaitForExitAsync();
-        Assert.True(process.ExitCode == 0, $"{program} ended with {process.ExitCode}: {await complained}");
-        return said;
     }
 }

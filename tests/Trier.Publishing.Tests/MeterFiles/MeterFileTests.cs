@@ -36,6 +36,8 @@ public sealed class MeterFileTests
         var curve = Read("a;b;c\n9:30;1;31,5\n9:31;2;32\n", new("a", "", "c", IsTemperature: true));
         Assert.Equal("celsius", curve.Target);
         Assert.Equal([31.5, 32], curve.Points.Select(point => point.Value));
+        Assert.Equal([32, 52], Read("t;c\n9:30;89,6\n9:31;125,6\n", new("t", "", "c", IsTemperature: true, IsFahrenheit: true)).Points.Select(point => Math.Round(point.Value, 9)));
+        Assert.Contains("it lies between 30 and 212 °F", Assert.Single(MeterFile.Read("t;c\n9:30;300\n", "m.csv", new("t", "", "c", true, true), Nine).Problems).Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -64,6 +66,34 @@ public sealed class MeterFileTests
     }
 
     [Fact]
+    public void Of_every_column_of_a_drawing_the_lowest_and_highest_reading_survive()
+    {
+        Gen.Select(Gen.Int[1700, 4000], Gen.Int[1, 1_000_000], Gen.Int[0, 200]).Sample((count, seed, gap) =>
+        {
+            var random = new Random(seed);
+            var (at, points) = (Nine, new List<MeterPoint>());
+            for (var i = 0; i < count; i++)
+            {
+                // Now and then the meter was off for hours.
+                at = at.AddSeconds(random.Next(1, 90) + (random.Next(200) < gap ? 20_000 : 0));
+                points.Add(new(at, random.NextDouble() < 0.01 ? random.NextDouble() * 14 : 6));
+            }
+
+            var thin = CurveThinning.Of(points);
+            Assert.True(thin.Length <= CurveThinning.MostPoints);
+            Assert.Equal((points[0], points[^1]), (thin[0], thin[^1]));
+            Assert.Equal(thin.OrderBy(point => point.When), thin);
+            int Column(MeterPoint point) => (int)Math.Min(CurveThinning.Columns - 1, (point.When - points[0].When) / (points[^1].When - points[0].When) * CurveThinning.Columns);
+            var kept = thin.ToLookup(Column);
+            foreach (var column in points.GroupBy(Column))
+            {
+                Assert.Equal(column.Min(point => point.Value), kept[column.Key].Min(point => point.Value));
+                Assert.Equal(column.Max(point => point.Value), kept[column.Key].Max(point => point.Value));
+            }
+        }, iter: 200);
+    }
+
+    [Fact]
     public void A_year_minute_by_minute_is_thinned_and_no_spike_is_lost()
     {
         const int rows = 525_600;
@@ -71,7 +101,7 @@ public sealed class MeterFileTests
         for (var i = 0; i < rows; i++) text.Append(CultureInfo.InvariantCulture, $"{Nine.AddMinutes(i):yyyy-MM-dd HH:mm},{(i == 300_000 ? 4.01 : i == 300_001 ? 6.99 : 5.5 + (i % 7 * 0.01)):0.00}\n");
         var curve = Read(text.ToString());
         Assert.Equal(rows, curve.Read);
-        Assert.InRange(curve.Points.Length, 600, MeterFile.MostPoints);
+        Assert.InRange(curve.Points.Length, 600, CurveThinning.MostPoints);
         Assert.Equal((4.01, 6.99), (curve.Points.Min(point => point.Value), curve.Points.Max(point => point.Value)));
         Assert.Equal((Nine, Nine.AddMinutes(rows - 1)), (curve.Points[0].When, curve.Points[^1].When));
         Assert.Equal(curve.Points.OrderBy(point => point.When), curve.Points);

@@ -12,7 +12,7 @@ namespace Trier.Trials.Tests.Plans;
 
 public sealed class FollowUpTests
 {
-    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e5, Draws = 199, CloseDraws = 199 }, new SamplingEffort(2, 50, 600), 1e8, 0, 99, 19);
+    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e5, Draws = 199, CloseDraws = 199 }, new SamplingEffort(2, 50, 600), 1e8, 0, 0, 0);
     private static readonly TrialId Trial = new(new Guid(1, 2, 3, [0, 0, 0, 0, 0, 0, 0, 4]));
     private static readonly TrialPlan Stands = new("Four ways", "Which?", "A kitchen", Outlines.Day, new CountingRule.PlacePoints([2, 1, 0]), JuniorsCount: false, Invented: true);
 

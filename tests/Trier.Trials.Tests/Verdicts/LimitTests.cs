@@ -10,7 +10,7 @@ namespace Trier.Trials.Tests.Verdicts;
 /// <summary>What a tasting cannot know, from what is recorded of its wheels.</summary>
 public sealed class LimitTests
 {
-    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e5, Draws = 199, CloseDraws = 199 }, new SamplingEffort(2, 50, 600), 1e8, 0, 99, 19);
+    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e5, Draws = 199, CloseDraws = 199 }, new SamplingEffort(2, 50, 600), 1e8, 0, 0, 0);
     private static readonly string[] Ballots = ["ABC", "ABC", "ACB", "ABC", "BAC", "ABC", "CAB", "ABC"];
 
     [Fact]

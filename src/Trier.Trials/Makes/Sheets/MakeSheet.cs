@@ -64,8 +64,26 @@ public sealed record MakeSheet(
     /// <summary>From the first step to the end of the last but the days in brine and drying air: a day at the vat.</summary>
     public TimeSpan VatDay => Steps.TakeWhile(step => step.Step.Kind is not (StepKind.Brine or StepKind.Dry)).Select(step => step.Ends).DefaultIfEmpty(TimeSpan.Zero).Max();
 
+    /// <summary>The day at the vat with how the times of the steps came about.</summary>
+    public Figure Day => new("The day at the vat", Measure.Time, VatDay.TotalMinutes, SheetWork.Sum(
+        "Times of the steps",
+        "start = end of the step before; the cut = rennet + flocculation x multiplier",
+        [.. Steps.Where(step => step.Takes is not null && step.Step.Kind is not (StepKind.Brine or StepKind.Dry)).Select(step => new Trier.Dairy.Workings.Given($"{FigureText.Whole(step.Number)}. {step.Step.Heading}", step.Takes!.Value.TotalMinutes, "min"))],
+        [new("To the end of the press", VatDay.TotalMinutes, "min")],
+        Trier.Dairy.Workings.Sources.Practice) with
+    { LikelyError = "Flocculation moves the cut and all that follows; steps without a time count as none." });
+
+    /// <summary>How the pH to expect came about: the recipe's aims, and beside them the published table.</summary>
+    public Trier.Dairy.Workings.Working ReadingsWorking => SheetWork.Sum(
+        "pH to expect",
+        "the recipe's aim; beside it the table's pH where it has such a step",
+        [.. Readings.Select(reading => new Trier.Dairy.Workings.Given(reading.Heading, reading.Aim.Value))],
+        [.. Readings.Where(reading => reading.Table is not null).Select(reading => new Trier.Dairy.Workings.Given($"{reading.Heading}, table", reading.Table!.Value))],
+        Trier.Dairy.Workings.Sources.Practice) with
+    { AlsoFrom = [Trier.Dairy.Workings.Sources.GuelphCheese], LikelyError = "A calibrated pH meter is good to 0.03; curd and whey of one moment differ by 0.1 or more (practice)." };
+
     /// <summary>Every figure of the sheet.</summary>
-    public IEnumerable<Figure> Figures => [.. Milk, .. Steps.SelectMany(step => step.Figures), .. Wheel.Figures];
+    public IEnumerable<Figure> Figures => [.. Milk, Day, .. Steps.SelectMany(step => step.Figures), .. Wheel.Figures];
 
     /// <summary>Works a sheet out.</summary>
     /// <param name="recipe">The recipe.</param>

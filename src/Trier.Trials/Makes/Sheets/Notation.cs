@@ -48,6 +48,7 @@ public readonly partial record struct Notation(UnitSystem Units, char DecimalSig
         var told = sentence;
         if (Units == UnitSystem.UsCustomary)
         {
+            told = Tolerance().Replace(told, match => $"{match.Groups["b"].Value} °C (give or take {Three(Read(match, "off") * 1.8)})");
             told = Difference().Replace(told, match => $"{Three(Read(match, "b") * 1.8)} °F");
             told = Quantity().Replace(told, match =>
             {
@@ -83,7 +84,10 @@ public readonly partial record struct Notation(UnitSystem Units, char DecimalSig
 
     private static string Called(string unit) => unit switch { "°C" => "°F", "L" => "gal", "kg" => "lb", "cm" => "in", _ => "psi" };
 
-    [GeneratedRegex(@"(?<![\d.])(?<b>" + Value + @") °C(?= (?:more|higher|above|below|off|too)\b)", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<![\d.])(?<b>" + Value + @") °C \(give or take (?<off>" + Value + @")\)", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Tolerance();
+
+    [GeneratedRegex(@"(?<![\d.])(?<b>" + Value + @") °C(?= (?:more|higher|above|below|apart|off|too)\b)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Difference();
 
     [GeneratedRegex(@"(?<![\d.])(?:(?<a>" + Value + @") (?<link>to|and at most|and) )?(?<b>" + Value + @") (?<unit>°C|kg|cm|L|kPa)(?![\w/])", RegexOptions.ExplicitCapture, 1000)]

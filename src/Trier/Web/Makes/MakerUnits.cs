@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Trier.Dairy.Quantities;
 using Trier.Trials.Common;
 using Trier.Trials.Makes.Sheets;
@@ -7,7 +8,7 @@ using Trier.Web.Hosting;
 namespace Trier.Web.Makes;
 
 /// <summary>The units a maker chose, kept in a cookie: litres and °C with a decimal comma, or gallons and °F with a point.</summary>
-internal sealed record MakerUnits(UnitSystem System)
+internal sealed partial record MakerUnits(UnitSystem System)
 {
     private const string Cookie = "trier-units";
 
@@ -41,6 +42,9 @@ internal sealed record MakerUnits(UnitSystem System)
     /// <summary>A formula with the page's decimal sign; its constants stay in the units of its source.</summary>
     public string Formula(string formula) => new Notation(UnitSystem.Metric, Mark).Say(formula);
 
+    /// <summary>A wheel's fact as this maker reads it; facts are kept metric with a decimal comma.</summary>
+    public string SayFact(string fact) => Us ? Say(DecimalComma().Replace(fact, ".")) : fact;
+
     /// <summary>Problems as this maker reads them.</summary>
     public IEnumerable<Problem> Say(IEnumerable<Problem> problems) => problems.Select(problem => problem with { Sentence = Say(problem.Sentence) });
 
@@ -70,7 +74,10 @@ internal sealed record MakerUnits(UnitSystem System)
         var trimmed = text.Trim().Replace(" ", "", StringComparison.Ordinal);
         if (trimmed.Length == 0) return null;
         if (double.TryParse(trimmed.Replace(',', '.'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)) return number;
-        problems.Add(new(field, $"{label}: “{text.Trim()}” is no number; write it as 12 or 12,5."));
+        problems.Add(new(field, $"{label}: “{text.Trim()}” is no number; write it as 12 or 12.5."));
         return null;
     }
+
+    [GeneratedRegex(@"(?<=\d),(?=\d)", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex DecimalComma();
 }

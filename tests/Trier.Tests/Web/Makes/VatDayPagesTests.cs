@@ -268,6 +268,46 @@ public sealed class VatDayPagesTests
         Assert.Contains("brine Brine of May", maker.Text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("metric", @"\d\.\d|\d C\b|°F|\d (gal|lb|psi)\b", "40 °C, 8 °C above the aim of 32 °C", "40")]
+    [InlineData("us", @"\d,\d|°C|\d (kPa|kg)\b", "104 °F, 14.4 °F above the aim of 89.6 °F", "104")]
+    public async Task Every_page_of_making_writes_numbers_and_units_in_one_way(string units, string strange, string otherwise, string typed)
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await maker.GetAsync("/recipes/alpine");
+        await maker.PostAsync(maker.Form("/units", ("units", units)));
+        await maker.GetAsync("/recipes/tomme/sheet?milk=6.5&fat=3,6&treatment=Raw");
+        await maker.PostAsync(maker.Form("/recipes/tomme/makes", ("name", "House")));
+        var make = maker.Path;
+        await TouchAsync(maker, ("celsius", typed));
+        Assert.Contains(otherwise, maker.Text, StringComparison.Ordinal);
+        OneWay();
+        await TouchAsync(maker);
+        await TouchAsync(maker, ("celsius", "400"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
+        OneWay();
+        foreach (var path in new[] { "/recipes", "/recipes/alpine", "/recipes/alpine-with-propionic/sheet?milk=6.5&treatment=Pasteurised", "/recipes/tomme/sheet?milk=-3&treatment=Raw", "/recipes/compare?r=alpine&r=tomme&r=cheddared", "/makes", make, $"{make}/record", $"{make}/split", $"{make}/steps/1", $"{make}/wheels" })
+        {
+            await maker.GetAsync(path);
+            OneWay();
+        }
+
+        await maker.PostAsync(maker.Form($"{make}/wheels", ("mass-1", "1.06")));
+        OneWay();
+        await maker.GetAsync("/wheels/1");
+        OneWay();
+
+        // Workings keep the units of their source, notes a recipe's own words; the unit key names both systems.
+        void OneWay()
+        {
+            var told = Regex.Replace(maker.Html, "<div class=\"working\">.*?</details>|<caption>.*?</caption>|<form[^>]*unit-choice.*?</form>|data-[a-z]+=\"[^\"]*\"|<head>.*?</head>", " ", RegexOptions.Singleline, TimeSpan.FromSeconds(5));
+            told = WebUtility.HtmlDecode(Regex.Replace(told, "<[^>]+>", " ", RegexOptions.None, TimeSpan.FromSeconds(5)));
+            var found = Regex.Match(told, strange, RegexOptions.None, TimeSpan.FromSeconds(5));
+            Assert.False(found.Success, $"{maker.Path}: …{told[Math.Max(0, found.Index - 60)..Math.Min(told.Length, found.Index + 40)]}…");
+        }
+    }
+
     private static async Task BeginAsync(Phone maker, string recipe)
     {
         await maker.GetAsync($"/recipes/{recipe}/sheet?milk=12&fat=3,6&treatment=Raw");

@@ -17,6 +17,7 @@ public sealed class NotationTests
         { "A thermometer 0.5 °C off decides.", "A thermometer 0,5 °C off decides.", "A thermometer 0.9 °F off decides." },
         { "Texts name 2 to 6.5 kPa; 3 L/min, 2.5 mL.", "Texts name 2 to 6,5 kPa; 3 L/min, 2,5 mL.", "Texts name 0.29 to 0.943 psi; 3 L/min, 2.5 mL." },
         { "Milk is 500 L; 12.5.2026 and version 1.2.3 stay.", "Milk is 500 L; 12.5.2026 and version 1.2.3 stay.", "Milk is 132 gal; 12.5.2026 and version 1.2.3 stay." },
+        { "Temperature: 37 °C (give or take 0.5) in A, 41 °C in B; 4 °C apart.", "Temperature: 37 °C (give or take 0,5) in A, 41 °C in B; 4 °C apart.", "Temperature: 98.6 °F (give or take 0.9) in A, 106 °F in B; 7.2 °F apart." },
         { "The wheel is 1.8 kg and 16 cm across.", "The wheel is 1,8 kg and 16 cm across.", "The wheel is 3.97 lb and 6.3 in across." },
     };
 

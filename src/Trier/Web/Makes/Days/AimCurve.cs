@@ -21,8 +21,10 @@ public sealed record AimCurve(
     /// <param name="target">pH or temperature.</param>
     public static AimCurve? Of(Make make, Lane lane, Target target)
     {
-        var aims = lane.Steps.Where(step => step.Step[target] is not null).Select(step => (step.Done?.When ?? lane.DueOf(step), step.Step[target]!.Value, step.Step[target]!.Slack)).OrderBy(aim => aim.Item1).ToImmutableArray();
-        var read = lane.Steps.Where(step => step.Done?[target] is not null)
+        // Brine and drying air have temperatures of their own: what is drawn is the vat's, and the day at the vat is not squeezed by days in the cave.
+        var steps = lane.Steps.Where(step => target == Target.Ph || step.Step.Kind is not (StepKind.Brine or StepKind.Dry)).ToList();
+        var aims = steps.Where(step => step.Step[target] is not null).Select(step => (step.Done?.When ?? lane.DueOf(step), step.Step[target]!.Value, step.Step[target]!.Slack)).OrderBy(aim => aim.Item1).ToImmutableArray();
+        var read = steps.Where(step => step.Done?[target] is not null)
             .Select(step => (step.Done!.When, step.Done[target]!.Value, step.Step.Heading, step.Step[target] is not { } aim || aim.Meets(step.Done[target]!.Value))).OrderBy(point => point.When).ToImmutableArray();
         var meters = make.Curves.Where(curve => curve.Target == target.Key && (curve.Part is null || curve.Part == lane.Part)).Select(curve => curve.Points).ToImmutableArray();
         return read.Length + meters.Length == 0 ? null : new(target, aims, read, meters);

@@ -59,7 +59,8 @@ internal static class MakeRoutes
     {
         var posted = new Posted(form);
         var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make => make.Undo(makes.Now, posted.Number("sequence") ?? 0));
-        return outcome.Ok ? Page.GoTo($"/makes/{id}") : Page.Again<Plans.RefusedPage>(("Problems", outcome.Problems), ("Back", $"/makes/{id}"));
+        var part = outcome.Ok ? outcome.Value.Log.FirstOrDefault(logged => logged.Sequence == posted.Number("sequence"))?.Event switch { StepDone done => done.Part, StepStarted started => started.Part, _ => null } : null;
+        return outcome.Ok ? Page.GoTo(part is null ? $"/makes/{id}" : $"/makes/{id}?part={part}") : Page.Again<Plans.RefusedPage>(("Problems", outcome.Problems), ("Back", $"/makes/{id}"));
     }
 
     private static async Task<IResult> CorrectingAsync(Guid id, int number, int? part, HttpContext context, MakeStore makes, ThingStore things) =>

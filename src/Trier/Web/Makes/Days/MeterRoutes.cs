@@ -28,7 +28,7 @@ internal static class MeterRoutes
         var posted = new Posted(form);
         var remembered = Remembered(context);
         var chosen = posted.Text("time").Length > 0;
-        var columns = (chosen ? new MeterColumns(posted.Text("time"), posted.Text("date"), posted.Text("value"), false) : remembered) with { IsTemperature = posted.Text("kind") == "celsius" };
+        var columns = (chosen ? new MeterColumns(posted.Text("time"), posted.Text("date"), posted.Text("value"), false) : remembered) with { IsTemperature = posted.Text("kind") is "celsius" or "fahrenheit", IsFahrenheit = posted.Text("kind") == "fahrenheit" };
         if (form.Files["file"] is not { Length: > 0 } file) return Refused(make, columns, [new("file", "Choose the file the meter wrote.")]);
         if (file.Length > MeterFile.LargestBytes) return Refused(make, columns, [new("file", "The file is larger than 40 MB: cut it to the days of this make.")]);
         using var reader = new StreamReader(file.OpenReadStream(), Encoding.UTF8, detectEncodingFromByteOrderMarks: true);
@@ -40,7 +40,7 @@ internal static class MeterRoutes
         var part = posted.Number("part");
         var outcome = read.TryGet(out var curve) ? await makes.ActAsync(new(id), null, stands => stands.Keep(makes.Now, curve with { Part = part })) : Outcome.Fault<Make>(read.Problems);
         if (!outcome.Ok) return Page.Again<MeterPage>(("Make", make), ("Header", names), ("Columns", guessed), ("Faults", Page.Faults(outcome.Problems)));
-        context.Response.Cookies.Append(Cookie, Uri.EscapeDataString(string.Join(Apart, guessed.Time, guessed.Date, guessed.Value, guessed.IsTemperature ? "celsius" : "pH")), new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Lax, MaxAge = TimeSpan.FromDays(3650), IsEssential = true });
+        context.Response.Cookies.Append(Cookie, Uri.EscapeDataString(string.Join(Apart, guessed.Time, guessed.Date, guessed.Value, !guessed.IsTemperature ? "pH" : guessed.IsFahrenheit ? "fahrenheit" : "celsius")), new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Lax, MaxAge = TimeSpan.FromDays(3650), IsEssential = true });
         return Page.GoTo($"/makes/{id}/record");
     }
 
@@ -49,6 +49,6 @@ internal static class MeterRoutes
     private static MeterColumns Remembered(HttpContext context)
     {
         var parts = Uri.UnescapeDataString(context.Request.Cookies[Cookie] ?? "").Split(Apart);
-        return parts.Length == 4 ? new(parts[0], parts[1], parts[2], parts[3] == "celsius") : new("", "", "", false);
+        return parts.Length == 4 ? new(parts[0], parts[1], parts[2], parts[3] is "celsius" or "fahrenheit", parts[3] == "fahrenheit") : new("", "", "", false);
     }
 }

@@ -15,7 +15,7 @@ internal static class ShelfRoutes
     {
         maker.MapGet("/shelf", async (ThingStore things, MakeStore makes) => Page.Of<ShelfPage>(("Things", await things.AllAsync()), ("Makes", await makes.AllAsync()), ("Now", makes.Now)));
         maker.MapPost("/shelf", BeginAsync);
-        maker.MapGet("/shelf/{id:guid}", async (Guid id, ThingStore things, MakeStore makes) => await things.FindAsync(new(id)) is { } thing ? Page.Of<ThingPage>(("Thing", thing), ("Makes", await makes.AllAsync()), ("Now", makes.Now)) : Results.NotFound());
+        maker.MapGet("/shelf/{id:guid}", async (Guid id, HttpContext context, ThingStore things, MakeStore makes) => await things.FindAsync(new(id)) is { } thing ? Page.Of<ThingPage>(("Thing", thing), ("Chosen", MakerUnits.Of(context)), ("Makes", await makes.AllAsync()), ("Now", makes.Now)) : Results.NotFound());
         maker.MapPost("/shelf/{id:guid}", WriteAsync);
     }
 
@@ -32,7 +32,7 @@ internal static class ShelfRoutes
         return Page.GoTo($"/shelf/{begun.Value.Id.Value}");
     }
 
-    private static async Task<IResult> WriteAsync(Guid id, IFormCollection form, ThingStore things, MakeStore makes)
+    private static async Task<IResult> WriteAsync(Guid id, HttpContext context, IFormCollection form, ThingStore things, MakeStore makes)
     {
         var posted = new Posted(form);
         var problems = new List<Problem>();
@@ -41,7 +41,7 @@ internal static class ShelfRoutes
         var wheels = Numbers(posted.Text("wheels"), problems);
         var outcome = problems.Count > 0 ? Outcome.Fault<Thing>(problems) : await things.WriteAsync(new(id), new ThingEvent(when, deed, posted.Text("note"), wheels, posted.Ticked("raw")));
         if (outcome.Ok) return Page.GoTo($"/shelf/{id}");
-        return await things.FindAsync(new(id)) is { } thing ? Page.Again<ThingPage>(("Thing", thing), ("Makes", await makes.AllAsync()), ("Now", makes.Now), ("TypedForm", posted), ("Faults", Page.Faults(outcome.Problems))) : Results.NotFound();
+        return await things.FindAsync(new(id)) is { } thing ? Page.Again<ThingPage>(("Thing", thing), ("Chosen", MakerUnits.Of(context)), ("Makes", await makes.AllAsync()), ("Now", makes.Now), ("TypedForm", posted), ("Faults", Page.Faults(outcome.Problems))) : Results.NotFound();
     }
 
     private static ImmutableArray<int> Numbers(string text, List<Problem> problems)

@@ -1,3 +1,4 @@
+using Trier.Trials.Makes.Sheets;
 using Trier.Trials.Makes.Shelf;
 
 namespace Trier.Web.Makes.Shelf;
@@ -27,11 +28,11 @@ internal static class ThingWords
         _ => "gone",
     };
 
-    public static string HowChecked(ThingKind kind) => kind switch
+    public static string HowChecked(ThingKind kind, MakerUnits units) => kind switch
     {
-        ThingKind.PhMeter => "two buffers, read after: 7,00 as 7,02; 4,01 as 4,05",
-        ThingKind.Thermometer => "ice water or boiling water: 0 as 0,2",
-        ThingKind.Scale => "a known weight: 1000 g as 1002 g",
+        ThingKind.PhMeter => $"two buffers, read after: {units.Notation.Ph(7)} as {units.Notation.Ph(7.02)}; {units.Notation.Ph(4.01)} as {units.Notation.Ph(4.05)}",
+        ThingKind.Thermometer => $"ice water or boiling water: {units.Write(Measure.Temperature, 0)} as {units.Write(Measure.Temperature, 0.2)}",
+        ThingKind.Scale => units.Us ? "a known weight: 16 oz as 16.1 oz" : "a known weight: 1000 g as 1002 g",
         ThingKind.Brine => "strength, temperature, what was added",
         _ => "how much, for which make",
     };
