@@ -18,12 +18,12 @@ namespace Trier.Publishing.Tests.Bundles;
 /// <summary>The bundle: the same record gives the same one twice, it is whole, asks for nothing, fits its schemas, and the verdict can be drawn from it again.</summary>
 public sealed partial class BundleTests
 {
-    private static readonly ImmutableArray<BundleFile> Files = Bundle.Of(MadeUp.Publication(Trials.Record(agreed: i => new(i == 4, i == 7))));
+    private static readonly ImmutableArray<BundleFile> Files = Bundle.Of(MadeUp.Publication(MadeUp.Record(agreed: i => new(i == 4, i == 7))));
 
     [Fact]
     public void The_same_record_gives_the_same_files_but_for_the_pdfs_whose_text_pages_and_geometry_are()
     {
-        var again = Bundle.Of(MadeUp.Publication(Trials.Record(agreed: i => new(i == 4, i == 7))));
+        var again = Bundle.Of(MadeUp.Publication(MadeUp.Record(agreed: i => new(i == 4, i == 7))));
         Assert.Equal(Files.Select(file => file.Path), again.Select(file => file.Path));
         Assert.All(Files.Zip(again), pair =>
         {

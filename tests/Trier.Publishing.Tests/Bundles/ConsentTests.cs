@@ -18,7 +18,7 @@ public sealed class ConsentTests
     [Fact]
     public void Without_consent_no_file_holds_a_name_a_remark_or_a_word()
     {
-        var files = Bundle.Of(MadeUp.Publication(Trials.Record(name: Name, answer: Answer)));
+        var files = Bundle.Of(MadeUp.Publication(MadeUp.Record(name: Name, answer: Answer)));
         Assert.All(files, file =>
         {
             var text = file.Everything();
@@ -33,7 +33,7 @@ public sealed class ConsentTests
     [Fact]
     public void What_was_agreed_to_is_there_and_no_more()
     {
-        var files = Bundle.Of(MadeUp.Publication(Trials.Record(agreed: i => new(Named: i == 4, Quoted: i == 7), name: Name, answer: Answer)));
+        var files = Bundle.Of(MadeUp.Publication(MadeUp.Record(agreed: i => new(Named: i == 4, Quoted: i == 7), name: Name, answer: Answer)));
         foreach (var path in new[] { "index.html", "record.json", "verdict-a4.pdf", "tasters.csv" }) Assert.Contains("Qname4q", files.Single(file => file.Path == path).Everything(), StringComparison.Ordinal);
         foreach (var path in new[] { "index.html", "record.json", "verdict-a4.pdf", "ballots.csv" })
         {
