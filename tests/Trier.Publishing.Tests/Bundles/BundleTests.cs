@@ -18,12 +18,12 @@ namespace Trier.Publishing.Tests.Bundles;
 /// <summary>The bundle: the same record gives the same one twice, it is whole, asks for nothing, fits its schemas, and the verdict can be drawn from it again.</summary>
 public sealed partial class BundleTests
 {
-    private static readonly ImmutableArray<BundleFile> Files = Bundle.Of(Trials.Publication(Trials.Record(agreed: i => new(i == 4, i == 7))));
+    private static readonly ImmutableArray<BundleFile> Files = Bundle.Of(MadeUp.Publication(MadeUp.Record(agreed: i => new(i == 4, i == 7))));
 
     [Fact]
     public void The_same_record_gives_the_same_files_but_for_the_pdfs_whose_text_pages_and_geometry_are()
     {
-        var again = Bundle.Of(Trials.Publication(Trials.Record(agreed: i => new(i == 4, i == 7))));
+        var again = Bundle.Of(MadeUp.Publication(MadeUp.Record(agreed: i => new(i == 4, i == 7))));
         Assert.Equal(Files.Select(file => file.Path), again.Select(file => file.Path));
         Assert.All(Files.Zip(again), pair =>
         {
@@ -37,9 +37,9 @@ public sealed partial class BundleTests
     [Fact]
     public void The_order_of_the_record_s_lists_changes_nothing()
     {
-        var record = Trials.Record();
+        var record = MadeUp.Record();
         var turned = record with { Voters = [.. record.Voters.Reverse()], Samples = [.. record.Samples.Reverse()] };
-        var (one, other) = (Bundle.Of(Trials.Publication(record)), Bundle.Of(Trials.Publication(turned)));
+        var (one, other) = (Bundle.Of(MadeUp.Publication(record)), Bundle.Of(MadeUp.Publication(turned)));
         Assert.Equal(one.Text("verdict.json"), other.Text("verdict.json"));
         Assert.Equal(one.Text("ballots.csv"), other.Text("ballots.csv"));
         Assert.Equal(one.Text("index.html"), other.Text("index.html"));
@@ -105,7 +105,7 @@ public sealed partial class BundleTests
     [InlineData("few")]
     public void The_schemas_fit_other_trials_too(string kind)
     {
-        var record = Trials.Record();
+        var record = MadeUp.Record();
         record = kind switch
         {
             "firsts" => record with { Plan = new(new Trier.Trials.Plans.CountingRule.Firsts(), false) },
@@ -113,7 +113,7 @@ public sealed partial class BundleTests
             "mean liking" => record with { Plan = new(new Trier.Trials.Plans.CountingRule.MeanLiking(), true) },
             _ => record with { Voters = [.. record.Voters.Take(2)], Withdrawals = [], Notes = [] },
         };
-        var files = Bundle.Of(Trials.Publication(record));
+        var files = Bundle.Of(MadeUp.Publication(record));
         Assert.Equal([], Faults(JsonSchema.FromText(Schemas.Verdict), files.Text("verdict.json")));
         Assert.Equal([], Faults(JsonSchema.FromText(Schemas.Record), files.Text("record.json")));
         Assert.Empty(BundleCheck.Of(Named(files)).Value.Differences);

@@ -18,7 +18,7 @@ public sealed class ConsentTests
     [Fact]
     public void Without_consent_no_file_holds_a_name_a_remark_or_a_word()
     {
-        var files = Bundle.Of(Trials.Publication(Trials.Record(name: Name, answer: Answer)));
+        var files = Bundle.Of(MadeUp.Publication(MadeUp.Record(name: Name, answer: Answer)));
         Assert.All(files, file =>
         {
             var text = file.Everything();
@@ -33,7 +33,7 @@ public sealed class ConsentTests
     [Fact]
     public void What_was_agreed_to_is_there_and_no_more()
     {
-        var files = Bundle.Of(Trials.Publication(Trials.Record(agreed: i => new(Named: i == 4, Quoted: i == 7), name: Name, answer: Answer)));
+        var files = Bundle.Of(MadeUp.Publication(MadeUp.Record(agreed: i => new(Named: i == 4, Quoted: i == 7), name: Name, answer: Answer)));
         foreach (var path in new[] { "index.html", "record.json", "verdict-a4.pdf", "tasters.csv" }) Assert.Contains("Qname4q", files.Single(file => file.Path == path).Everything(), StringComparison.Ordinal);
         foreach (var path in new[] { "index.html", "record.json", "verdict-a4.pdf", "ballots.csv" })
         {
@@ -53,7 +53,7 @@ public sealed class ConsentTests
     [Fact]
     public void Nobody_under_twelve_is_named_whatever_was_agreed()
     {
-        var published = PublishedRecord.Of(Trials.Record(agreed: _ => new(Named: true, Quoted: true), name: Name));
+        var published = PublishedRecord.Of(MadeUp.Record(agreed: _ => new(Named: true, Quoted: true), name: Name));
         Assert.Equal("Taster 4", published.Voters[3].Name);
         Assert.Equal(["Qname0q", "Qname1q", "Qname2q", "Taster 4"], published.Voters.Take(4).Select(voter => voter.Name));
     }
@@ -61,7 +61,7 @@ public sealed class ConsentTests
     [Fact]
     public void A_pictures_file_holds_pixels_and_nothing_else()
     {
-        var files = Bundle.Of(Trials.Publication(Trials.Record()));
+        var files = Bundle.Of(MadeUp.Publication(MadeUp.Record()));
         var pictures = files.Where(file => file.Path.EndsWith(".png", StringComparison.Ordinal)).ToList();
         Assert.Equal(16, pictures.Count);
         Assert.All(pictures, picture => Assert.Empty(Png.Chunks(picture.Bytes.AsSpan()).Except(["IHDR", "sBIT", "IDAT", "IEND"])));
@@ -69,12 +69,12 @@ public sealed class ConsentTests
 
     [Fact]
     public void A_verdict_of_the_whole_record_cannot_be_published() =>
-        Assert.Throws<ArgumentException>(() => Bundle.Of(new Publication { Verdict = Judge.Of(Trials.Record(), new(1)) }));
+        Assert.Throws<ArgumentException>(() => Bundle.Of(new Publication { Verdict = Judge.Of(MadeUp.Record(), new(1)) }));
 
     [Fact]
     public void The_published_record_gives_itself_again_and_keeps_every_number()
     {
-        var record = Trials.Record(agreed: i => new(i % 2 == 0, i % 3 == 0), name: Name, answer: Answer);
+        var record = MadeUp.Record(agreed: i => new(i % 2 == 0, i % 3 == 0), name: Name, answer: Answer);
         var published = PublishedRecord.Of(record);
         Assert.Equal(PublishedRecordJson.Write(published, 1), PublishedRecordJson.Write(PublishedRecord.Of(published), 1));
         var (whole, told) = (Judge.Of(record, new(3)), Judge.Of(published, new(3)));

@@ -13,7 +13,7 @@ namespace Trier.Publishing.Tests.Charts;
 /// <summary>The charts as drawings: nothing over an edge, the same shapes for every writer, marks told apart by shape and fill.</summary>
 public sealed partial class ChartTests
 {
-    private static readonly Verdict Verdict = Judge.Of(PublishedRecord.Of(Trials.Record()), new Seed(5));
+    private static readonly Verdict Verdict = Judge.Of(PublishedRecord.Of(MadeUp.Record()), new Seed(5));
 
     public static TheoryData<string, double> Widths => [.. from chart in new[] { "rack", "places", "forest", "repeat" } from width in new[] { 350.0, 480, 640, 800, 1200 } select (chart, width)];
 
@@ -55,7 +55,7 @@ public sealed partial class ChartTests
     [Fact]
     public void Thousands_of_ballots_are_gathered_by_kind_and_none_is_lost()
     {
-        var record = Trials.Record();
+        var record = MadeUp.Record();
         var many = record with { Voters = [.. Enumerable.Range(0, 3_000).Select(i => record.Voters[i % 10] with { Id = $"T{i:0000}", Voice = null })] };
         var rack = VerdictRack.Of(Judge.Headline(PublishedRecord.Of(many), new Seed(5)));
         var group = Assert.Single(rack.Groups);
@@ -105,14 +105,14 @@ public sealed partial class ChartTests
     [Fact]
     public void Samples_without_marks_get_shapes_of_their_own()
     {
-        var record = Trials.Record();
+        var record = MadeUp.Record();
         var looks = VerdictLooks.Of(record with { Samples = [.. Enumerable.Range(0, 16).Select(i => new SampleRecord($"S{i:00}", $"S{i:00}", null, null, null, Trier.Trials.Makes.WheelFacts.None))] });
         Assert.Equal(16, looks.Values.Select(look => (look.Shape, look.Fill)).Distinct().Count());
     }
 
     private static TastingRecord Long()
     {
-        var record = PublishedRecord.Of(Trials.Record());
+        var record = PublishedRecord.Of(MadeUp.Record());
         return record with
         {
             Samples = [.. record.Samples.Select(sample => sample with { Name = sample.Name + " of the northern mountain dairies" })],

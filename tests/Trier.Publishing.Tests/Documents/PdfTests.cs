@@ -14,7 +14,7 @@ public sealed class PdfTests
     [MemberData(nameof(Papers))]
     public void Page_one_holds_question_sentences_every_ballot_and_both_answers(PaperSize paper, double width, double height)
     {
-        var publication = Trials.Publication(Trials.Record());
+        var publication = MadeUp.Publication(MadeUp.Record());
         var document = VerdictDocument.Of(publication);
         using var pdf = PdfDocument.Open(PdfPages.Write(document, paper));
         var one = pdf.GetPage(1);
@@ -24,7 +24,7 @@ public sealed class PdfTests
         Assert.All(document.Say, sentence => Assert.Contains(Bare(sentence), Bare(text), StringComparison.Ordinal));
         Assert.All(publication.Verdict.Ballots, ballot => Assert.Contains(ballot.Name, text, StringComparison.Ordinal));
         foreach (var word in new[] { "Best bet for the next", "Shown", "Not shown", "KEYOPENED17:00" }) Assert.Contains(Bare(word), Bare(text), StringComparison.Ordinal);
-        Assert.All(pdf.GetPages(), page => Assert.All(page.Letters, letter => Assert.True(letter.GlyphRectangle.Right <= width - 30 && letter.GlyphRectangle.Left >= 30 && letter.GlyphRectangle.Bottom >= 15, $"page {page.Number}: {letter.Value} at {letter.GlyphRectangle}")));
+        Assert.All(pdf.GetPages(), page => Assert.All(page.Letters, letter => Assert.True(letter.BoundingBox.Right <= width - 30 && letter.BoundingBox.Left >= 30 && letter.BoundingBox.Bottom >= 15, $"page {page.Number}: {letter.Value} at {letter.BoundingBox}")));
         Assert.All(pdf.GetPages(), page => Assert.All(page.Letters, letter => Assert.Matches("^[A-Z]{6}\\+Source", letter.FontName)));
     }
 
@@ -32,7 +32,7 @@ public sealed class PdfTests
     [MemberData(nameof(Papers))]
     public void The_summary_is_one_page(PaperSize paper, double width, double height)
     {
-        using var pdf = PdfDocument.Open(PdfPages.Write(VerdictDocument.Summary(Trials.Publication(Trials.Record())), paper));
+        using var pdf = PdfDocument.Open(PdfPages.Write(VerdictDocument.Summary(MadeUp.Publication(MadeUp.Record())), paper));
         Assert.Equal(1, pdf.NumberOfPages);
         Assert.Equal((width, height), (pdf.GetPage(1).Width, pdf.GetPage(1).Height));
     }
@@ -40,7 +40,7 @@ public sealed class PdfTests
     [Fact]
     public void The_paper_says_what_the_page_says()
     {
-        var document = VerdictDocument.Of(Trials.Publication(Trials.Record()));
+        var document = VerdictDocument.Of(MadeUp.Publication(MadeUp.Record()));
         using var pdf = PdfDocument.Open(PdfPages.Write(document, PaperSize.A4));
         var (paper, page) = (Bare(string.Concat(pdf.GetPages().Select(Text))), Bare(System.Net.WebUtility.HtmlDecode(HtmlPage.Write(document))));
         var words = document.Passages.SelectMany(passage => passage.Blocks).SelectMany(block => block switch

@@ -13,7 +13,7 @@ using Trier.Trials.Verdicts.Publishing;
 namespace Trier.Publishing.Tests.Bundles;
 
 /// <summary>A made-up trial with everything a bundle has to hold: camps, a repeat, a tie, a torn ballot, a withdrawn wheel, notes, marks, quotes.</summary>
-internal static class Trials
+internal static class MadeUp
 {
     private static readonly DateTimeOffset Noon = new(2026, 5, 16, 12, 0, 0, TimeSpan.FromHours(1));
     private static readonly ImmutableArray<string> Orders =
