@@ -63,9 +63,9 @@ internal sealed class WheelWork
         var factors = YieldFactors.Of(_work.Recipe.Style);
         if (factors is null) _work.Note("No yield factors of this style are known; those of washed-curd cheese stand in.");
         if (_work.Take(PredictedYield.General(_work.Vat.Milk.Fat, _work.Vat.Milk.Casein, Moisture, factors ?? YieldFactors.Of(Style.Gouda)!)) is not { } yield) return;
-        _figures.Add(new("Yield, kg from 100 kg of milk", Measure.Plain, yield.Value.Likely.KilogramsPer100Kilograms, yield.Working, yield.Value.Low.KilogramsPer100Kilograms, yield.Value.High.KilogramsPer100Kilograms));
+        _figures.Add(new("Yield, of the weight of the milk", Measure.Percent, yield.Value.Likely.KilogramsPer100Kilograms, yield.Working, yield.Value.Low.KilogramsPer100Kilograms, yield.Value.High.KilogramsPer100Kilograms));
         if (_work.Recipe.Style == Style.Cheddar && _work.Take(PredictedYield.VanSlyke(_work.Vat.Milk.Fat, _work.Vat.Milk.Casein, Moisture)) is { } cheddar)
-            _figures.Add(new("the same by Van Slyke and Price", Measure.Plain, cheddar.Value.KilogramsPer100Kilograms, cheddar.Working));
+            _figures.Add(new("the same by Van Slyke and Price", Measure.Percent, cheddar.Value.KilogramsPer100Kilograms, cheddar.Working));
         Mass Of(CheeseYield value, double home) => ActualYield.Cheese(value, _work.MilkMass) * home;
         var mass = Estimate.Between(Of(yield.Value.Low, HomeLow), Of(yield.Value.Likely, HomeLikely), Of(yield.Value.High, HomeHigh));
         _mass = mass;
