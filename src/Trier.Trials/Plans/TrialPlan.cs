@@ -8,4 +8,8 @@ namespace Trier.Trials.Plans;
 /// <param name="Rule">The rule that names the leader.</param>
 /// <param name="JuniorsCount">Whether tasters under 12 count in the headline.</param>
 /// <param name="Invented">Whether this is an invented example; every rendering then says so.</param>
-public sealed record TrialPlan(string Title, string Question, string Host, DateOnly? Day, CountingRule Rule, bool JuniorsCount, bool Invented);
+public sealed record TrialPlan(string Title, string Question, string Host, DateOnly? Day, CountingRule Rule, bool JuniorsCount, bool Invented)
+{
+    /// <summary>What the ballot asks besides places; null in plans written before this could be chosen, where likings and remarks are asked.</summary>
+    public BallotPlan? Ballot { get; init; }
+}

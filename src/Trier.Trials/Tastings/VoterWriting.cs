@@ -35,7 +35,7 @@ internal static class VoterWriting
             taster.Name,
             KnewTheKey(book, taster, current) ? VoterRole.KnewTheKey : VoterRole.Guest,
             MarksOf(book, taster, current, ballot, groups, order, ids),
-            Quiet(book, taster, current),
+            Quiet(book, taster, current, ballot),
             taster.Taste,
             voices.TryGetValue(taster.Id, out var voice) ? voice : null,
             order,
@@ -44,6 +44,7 @@ internal static class VoterWriting
             answers)
         {
             Sitting = taster.Sitting,
+            Agreed = taster.Agreed,
             Named = [.. Spoken(book, taster, current).Select(spoken => ids.GetValueOrDefault(book.PutRight(taster.Id, spoken.Code))).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         };
     }
@@ -66,10 +67,12 @@ internal static class VoterWriting
         if (current?.Standing == BallotStanding.AfterClose) marks |= VoterMarks.AdmittedAfterClose;
         if (order.Length < ids.Count || groups.Sum(group => group.Length) < ids.Count) marks |= VoterMarks.FewerSamples;
         if (AfterOpening(book, current)) marks |= VoterMarks.AfterKeyOpened;
+        if (taster.NoSmell) marks |= VoterMarks.LittleSmell;
+        if (ballot.Answers.Values.Any(answer => answer.Unclear is not null)) marks |= VoterMarks.Unclear;
         return marks;
     }
 
-    private static ImmutableArray<string> Quiet(DayBook book, Taster taster, BallotRevision? current)
+    private static ImmutableArray<string> Quiet(DayBook book, Taster taster, BallotRevision? current, Ballot ballot)
     {
         var quiet = ImmutableArray.CreateBuilder<string>();
         if (KnewTheKey(book, taster, current)) quiet.Add("knew the key");
@@ -81,6 +84,8 @@ internal static class VoterWriting
         if (book.Left.FirstOrDefault(left => left.Taster == taster.Id) is { } left) quiet.Add($"left {Clock(left.At)}");
         if (book.Swaps.Any(swap => swap.Taster == taster.Id)) quiet.Add("codes put right");
         if (current?.Source == BallotSource.Paper) quiet.Add("on paper");
+        if (current?.Source == BallotSource.Scribe) quiet.Add("written by another hand");
+        if (ballot.Answers.Values.Any(answer => answer.Unclear is not null)) quiet.Add("a place on paper unclear");
         if (current?.Standing == BallotStanding.AfterClose) quiet.Add($"sent {Clock(current.ReceivedAt)}, after the close; let in");
         if (current is { Stage: BallotStage.Tasting }) quiet.Add("not sent: likings kept, no places");
         foreach (var spoken in Spoken(book, taster, current)) quiet.Add($"after {book.Entry(book.Key![spoken.Code]!.Wheel)!.Name} was named aloud");

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Trier.Trials.Common;
+using Trier.Trials.Tastings.Events;
 using Trier.Trials.Verdicts;
 
 namespace Trier.Trials.Tastings.Steps;
@@ -9,6 +11,21 @@ public sealed class RevealedTasting : Tasting
     internal RevealedTasting(DayBook book)
         : base(book)
     {
+    }
+
+    /// <summary>Most letters of something said after the reveal.</summary>
+    public const int LongestSaid = 400;
+
+    /// <summary>Keeps what a taster says now that the key is open. No ballot moves.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    /// <param name="words">What.</param>
+    public Outcome<ImmutableArray<DayEvent>> Say(DateTimeOffset at, TasterId taster, string words)
+    {
+        if (Book.Taster(taster) is null) return Fault("taster", "This taster is not on the list.");
+        var said = string.Join(' ', words.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        if (said.Length == 0) return Fault("words", "Write something first.");
+        return said.Length > LongestSaid ? Fault("words", $"At most {LongestSaid} letters fit; this has {said.Length}.") : Do(new SaidAfterReveal(at, taster, said));
     }
 
     /// <summary>Applies the key to the ballots: what the verdict looks at.</summary>

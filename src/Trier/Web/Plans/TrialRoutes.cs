@@ -16,6 +16,7 @@ internal static class TrialRoutes
 {
     public static void MapTrials(this IEndpointRouteBuilder maker)
     {
+        maker.MapBallotPreview();
         maker.MapGet("/", async (TrialStore trials) => Page.Of<HomePage>(("Trials", await trials.AllAsync())));
         maker.MapGet("/trials/new", () => Page.Of<NewTrialPage>());
         maker.MapPost("/trials", BeginAsync);
@@ -150,11 +151,13 @@ internal static class TrialRoutes
     private static async Task<IResult> LeaveOffAsync(Guid id, Guid taster, IFormCollection form, TrialStore trials)
     {
         var wheels = new Posted(form).Ids("off").Select(wheel => new WheelId(wheel)).ToImmutableArray();
+        var begun = await trials.FindAsync(new(id)) is { } now && !(await trials.BallotAsync(now, new(taster))).All.IsEmpty;
         var outcome = await trials.ActAsync(new(id), tasting => tasting switch
         {
             DraftTasting draft => draft.LeaveOff(trials.Now, new(taster), wheels),
             SealedTasting sealedTasting => sealedTasting.LeaveOff(trials.Now, new(taster), wheels),
-            _ => TrialPages.TooLate("off", "The plates are out: a taster can leave a sample untouched, and the ballot then counts without it."),
+            OpenTasting open => open.LeaveOff(trials.Now, new(taster), wheels, begun),
+            _ => TrialPages.TooLate("off", "The ballots are closed: a taster can leave a sample untouched, and the ballot then counts without it."),
         });
         if (outcome.Ok) return Page.GoTo($"/trials/{id}#tasters");
         return await trials.FindAsync(new(id)) is { } found && found.Book.Taster(new(taster)) is { } who

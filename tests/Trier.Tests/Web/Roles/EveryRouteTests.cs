@@ -128,6 +128,7 @@ public sealed partial class EveryRouteTests
                 "number" => "1",
                 "status" => "404",
                 "deed" => "late",
+                "step" => "sample",
                 "key" or "known" => "tomme",
                 "asked" or "secret" => Guid.Empty.ToString(),
                 var other => throw new InvalidOperationException($"Say what stands for {{{other}}} in {pattern}."),
