@@ -76,5 +76,5 @@ public sealed record SampleAnswer
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Liking, FirstLiking, Salt, Remark, Words.Length, Again, Unclear);
 
-    private static IEnumerable<KeyValuePair<string, int>> Pairs(ImmutableSortedDictionary<string, int>? amounts) => amounts ?? ImmutableSortedDictionary<string, int>.Empty;
+    private static ImmutableSortedDictionary<string, int> Pairs(ImmutableSortedDictionary<string, int>? amounts) => amounts ?? ImmutableSortedDictionary<string, int>.Empty;
 }

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
@@ -41,7 +42,7 @@ internal static class ScribeRoutes
         return received.Ok ? Page.GoTo(done) : Again(visit, sheet, received.Problems);
     }
 
-    private static IResult Again(Visit visit, PaperSheet sheet, IEnumerable<Problem> problems) =>
+    private static RazorComponentResult<ScribePage> Again(Visit visit, PaperSheet sheet, IEnumerable<Problem> problems) =>
         Page.Again<ScribePage>(("Visit", visit), ("Sheet", sheet), ("Faults", (FieldFault[])[.. problems.Select(problem => Fault(visit, problem.Field))]));
 
     // What a taster reads stands in the resources; the domain's own sentences are English.

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
@@ -142,7 +143,7 @@ internal static class TasterRoutes
         _ => Page.Of<WelcomePage>(("Visit", visit)),
     };
 
-    private static IResult Revealed(Visit visit, RevealedTasting tasting, bool thanks) =>
+    private static RazorComponentResult<RevealedPage> Revealed(Visit visit, RevealedTasting tasting, bool thanks) =>
         Page.Of<RevealedPage>(("Visit", visit), ("Slip", OwnSlip.Of(tasting, visit.Taster.Id, visit.History.Counted?.Content ?? Ballot.Empty)), ("Thanks", thanks));
 
     // Before the first plate nothing can be said; what a taster who was let go sends is no longer taken in.

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
@@ -29,10 +30,10 @@ internal static class SecondEntryRoutes
         var read = sheet.Read(tasting.Book.Plate(who.Id)!.Codes, Ballot.Empty);
         var named = by.Length > 0 ? [] : new[] { new Problem("by", "Say who types it in the second time: another person sees other slips.") };
         if (!read.TryGet(out var ballot) || named.Length > 0)
-            return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Second", true), ("By", by), ("Sheet", sheet), ("Problems", (System.Collections.Immutable.ImmutableArray<Problem>)[.. read.Ok ? [] : read.Problems, .. named]));
+            return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Second", true), ("By", by), ("Sheet", sheet), ("Problems", (ImmutableArray<Problem>)[.. read.Ok ? [] : read.Problems, .. named]));
         var send = new BallotSend(new RevisionId(posted.Id("sendId") ?? Guid.NewGuid()), who.Id, null, SecondEntries.Device, BallotSource.Paper, BallotStage.Tasting, ballot);
         await trials.ReceiveAsync(tasting.Book.Trial, send);
-        if (Mismatches(tasting, who, first, ballot).Count > 0) return Page.GoTo($"/trials/{id}/paper/{taster}/compare?by={Uri.EscapeDataString(by)}");
+        if (Mismatches(tasting, who, first, ballot).Length > 0) return Page.GoTo($"/trials/{id}/paper/{taster}/compare?by={Uri.EscapeDataString(by)}");
         await trials.ActAsync(new(id), now => now is RoomTasting room ? room.CheckPaper(trials.Now, who.Id, first.Id, by) : Closed());
         return Page.GoTo(List(id));
     }
@@ -60,11 +61,11 @@ internal static class SecondEntryRoutes
         return Page.Of<ComparePage>(("Tasting", tasting), ("Taster", who), ("First", first.Id), ("By", by), ("Mismatches", Mismatches(tasting, who, first, second.Content)), ("Faults", faults));
     }
 
-    private static IReadOnlyList<PaperMismatch> Mismatches(Tasting tasting, Taster who, BallotRevision first, Ballot second) => PaperMismatch.Of(Sheet(tasting, who, first.Content), Sheet(tasting, who, second));
+    private static ImmutableArray<PaperMismatch> Mismatches(Tasting tasting, Taster who, BallotRevision first, Ballot second) => PaperMismatch.Of(Sheet(tasting, who, first.Content), Sheet(tasting, who, second));
 
     private static PaperSheet Sheet(Tasting tasting, Taster who, Ballot ballot) => PaperSheet.Of(tasting.Book.Served(who.Id), ballot, tasting.Book.Asked);
 
-    private static Outcome<System.Collections.Immutable.ImmutableArray<Trials.Tastings.Events.DayEvent>> Closed() => Plans.TrialPages.TooLate("paper", "The key is open: nothing more is typed in.");
+    private static Outcome<ImmutableArray<Trials.Tastings.Events.DayEvent>> Closed() => Plans.TrialPages.TooLate("paper", "The key is open: nothing more is typed in.");
 
     private static string List(Guid id) => $"/trials/{id}/paper";
 
