@@ -1,5 +1,3 @@
-using System.ComponentModel;
-using System.Diagnostics;
 using Trier.Browser.Tests.Kit;
 
 namespace Trier.Browser.Tests.Cards;
@@ -13,7 +11,7 @@ public sealed class QrTests(Chromium chromium)
     public async Task The_code_on_every_printed_card_opens_that_taster_s_ballot()
     {
         await using var context = await chromium.PhoneAsync();
-        Assert.SkipUnless(Runs("zbarimg") && Runs("pdftoppm"), NoDecoder);
+        Assert.SkipUnless(Tool.Runs("zbarimg") && Tool.Runs("pdftoppm"), NoDecoder);
         string[] tasters = ["Ada", "Bruno", "Cleo", "Dora", "Emil"];
         await using var table = await Table.SetAsync(tasters);
         var folder = Directory.CreateTempSubdirectory("trier-cards-");
@@ -29,39 +27,15 @@ public sealed class QrTests(Chromium chromium)
             await page.PdfAsync(new() { Path = cards, PreferCSSPageSize = true });
 
             // What a plain printer puts on paper: 150 dots an inch, grey.
-            await RunAsync("pdftoppm", ["-r", "150", "-gray", "-png", cards, Path.Combine(folder.FullName, "sheet")]);
+            await Tool.RunAsync("pdftoppm", "-r", "150", "-gray", "-png", cards, Path.Combine(folder.FullName, "sheet"));
             var sheets = folder.GetFiles("sheet*.png").Select(file => file.FullName).Order(StringComparer.Ordinal).ToList();
             Assert.Equal(2, sheets.Count);
-            var read = await RunAsync("zbarimg", ["--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", .. sheets]);
+            var read = await Tool.RunAsync("zbarimg", ["--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", .. sheets]);
             Assert.Equal(tasters.Select(table.LinkOf).Order(StringComparer.Ordinal), read.Split('\n', StringSplitOptions.RemoveEmptyEntries).Order(StringComparer.Ordinal));
         }
         finally
         {
             folder.Delete(recursive: true);
         }
-    }
-
-    private static bool Runs(string program)
-    {
-        try
-        {
-            using var tried = Process.Start(new ProcessStartInfo(program, ["--help"]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;
-            tried.WaitForExit();
-            return true;
-        }
-        catch (Win32Exception)
-        {
-            return false;
-        }
-    }
-
-    private static async Task<string> RunAsync(string program, string[] arguments)
-    {
-        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;
-        var complained = process.StandardError.ReadToEndAsync();
-        var said = await process.StandardOutput.ReadToEndAsync();
-        await process.WaitForExitAsync();
-        Assert.True(process.ExitCode == 0, $"{program} ended with {process.ExitCode}: {await complained}");
-        return said;
     }
 }

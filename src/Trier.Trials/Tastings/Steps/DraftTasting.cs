@@ -37,6 +37,7 @@ public sealed class DraftTasting : Tasting
         if (string.IsNullOrWhiteSpace(plan.Question)) problems.Add(new("question", "Write the one question this tasting should answer."));
         if (plan.Question.Length > 200) problems.Add(new("question", "A question has 200 letters at most."));
         if (plan.Rule is CountingRule.PlacePoints { Weights: var weights } && !Falling(weights)) problems.Add(new("rule", "Place points fall from the first place to the last: none may be higher than the one before, and not all the same."));
+        if (plan is { Rule: CountingRule.MeanLiking, Ballot.Liking: false }) problems.Add(new("rule", "Average liking cannot decide where the ballot asks for no liking: ask for it, or choose another rule."));
         return problems.Count > 0
             ? Outcome.Fault<ImmutableArray<DayEvent>>(problems)
             : Do(new TrialPlanned(at, plan with { Title = plan.Title.Trim(), Question = plan.Question.Trim(), Host = plan.Host.Trim() }));

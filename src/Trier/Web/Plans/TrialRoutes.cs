@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Trier.Resources;
 using Trier.Storage.Makes;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
@@ -142,6 +143,8 @@ internal static class TrialRoutes
     {
         var posted = new Posted(form);
         var outcome = await trials.ActAsync(new(id), tasting => tasting.CorrectTaster(trials.Now, new(taster), posted.Text("name"), posted.Ticked("junior")));
+        if (outcome.TryGet(out var after) && BallotWords.Find(posted.Text("language")) is { } language && language.Name != (after.Book.Taster(new(taster))!.Language ?? "en"))
+            await trials.ActAsync(new(id), tasting => tasting.ChooseLanguage(trials.Now, new(taster), language.Name));
         if (outcome.Ok) return Page.GoTo($"/trials/{id}#tasters");
         return await trials.FindAsync(new(id)) is { } found && found.Book.Taster(new(taster)) is { } who
             ? Page.Again<EditTasterPage>(("Tasting", found), ("Taster", who), ("Typed", posted), ("Faults", Page.Faults(outcome.Problems)))

@@ -75,6 +75,12 @@ public partial class LanguageTests
         await maker.GetAsync($"/trials/{evening.Trial.Value}/paper-ballots");
         Assert.Contains("Cochez une case par ligne.", maker.Text, StringComparison.Ordinal);
         Assert.Contains("Tick one box in each line.", maker.Text, StringComparison.Ordinal);
+
+        var cleo = await evening.TasterAsync("Cleo");
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/tasters/{cleo.Id.Value}");
+        await maker.PressAsync(("language", "it"), ("name", "Cleo"));
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/paper-ballots");
+        Assert.Contains("Segna una casella per riga.", maker.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -124,7 +130,7 @@ public partial class LanguageTests
     private static async Task<string> RunAsync(string folder)
     {
         var dotnet = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") is { Length: > 0 } named ? named : "dotnet";
-        using var process = Process.Start(new ProcessStartInfo(dotnet, ["run", "--project", folder]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder })!;
+        using var process = Process.Start(new ProcessStartInfo(dotnet, ["run", "--project", folder]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false, WorkingDirectory = folder })!;
         var said = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         var failed = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);

@@ -123,7 +123,7 @@ public class SignInTests
         await evening.ActAsync<OpenTasting>(tasting => tasting.Close(evening.Trials.Now));
         await evening.ActAsync<ClosedTasting>(tasting => tasting.Reveal(evening.Trials.Now));
         var revealed = (RevealedTasting)await evening.TastingAsync();
-        var record = revealed.Record(await evening.Trials.BallotsAsync(revealed));
+        var record = revealed.Record(await evening.Trials.BallotsAsync(revealed, TestContext.Current.CancellationToken));
         var verdict = Trier.Trials.Verdicts.Judge.Of(record, new(1));
         var variant = Assert.Single(verdict.Variants, one => one.Kind == Trier.Trials.Verdicts.Findings.VariantKind.WithoutCold);
         Assert.Equal("without the 1 who signed in with a cold or little smell", variant.Label);
