@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Microsoft.Playwright;
 using Trier.Browser.Tests.Kit;
 using Trier.Trials.Plans;
+using static Microsoft.Playwright.Assertions;
 
 namespace Trier.Browser.Tests.Cards;
 
@@ -32,10 +32,11 @@ public sealed class SheetTests(Chromium chromium)
         try
         {
             var maker = await table.MakerAsync(context);
-            foreach (var (taster, language) in Tasters.Zip(["Deutsch", "Português", "Français"]))
+            foreach (var (taster, language, lang) in Tasters.Zip(["Deutsch", "Português", "Français"], ["de", "pt", "fr"]))
             {
                 await maker.GotoAsync(table.LinkOf(taster));
                 await maker.PressAsync(language);
+                await Expect(maker.Locator("html")).ToHaveAttributeAsync("lang", lang);
             }
 
             await maker.GotoAsync(table.Of($"paper-ballots{(large ? "?large=1" : "")}"));
