@@ -1,6 +1,6 @@
 using Trier.Benchmarks;
 
-// "one FOLDER", "two" and "million" print medians for bench/compare.py, "scaling" the cost against size; anything else is BenchmarkDotNet's.
+// "one FOLDER", "two" and "million" print medians for bench/compare.py, "scaling" the cost against size, "verdicts" the times of a verdict; anything else is BenchmarkDotNet's.
 switch (args)
 {
     case ["one", var folder]:
@@ -11,6 +11,9 @@ switch (args)
         break;
     case ["million"]:
         Compared.Million();
+        break;
+    case ["verdicts"]:
+        Verdicts.Print();
         break;
     case ["scaling"]:
         Scaling.Print();

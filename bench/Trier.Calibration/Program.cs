@@ -14,6 +14,7 @@ var sections = new (string Name, Func<Run, string> Make)[]
     ("favourite", Favourites.Make),
     ("ladder", Ladder.Make),
     ("figures", Figures.Make),
+    ("verdicts", WholeVerdicts.Make),
 };
 var at = Array.IndexOf(args, "--panels");
 var run = new Run(20250830, at >= 0 ? int.Parse(args[at + 1], CultureInfo.InvariantCulture) : 20_000);

@@ -18,17 +18,17 @@ public static class BrineDensity
     {
         var gate = new Gate().Check(BrineFields.Strength, strength.Percent).Check(BrineFields.Temperature, at.Celsius);
         if (!gate.Shut && at.Celsius is < 5 or > 25)
-            gate.Refuse(ProblemKind.OutsideTheDomain, BrineFields.Temperature, $"Temperature of the brine is {BrineFields.Temperature.Show(at.Celsius)}; the density table is used from 5 to 25 C.");
+            gate.Refuse(ProblemKind.OutsideTheDomain, BrineFields.Temperature, $"Temperature of the brine is {BrineFields.Temperature.Show(at.Celsius)}; the density table is used from 5 to 25 °C.");
         if (gate.Shut) return gate.Refusal<Density>();
         var density = Density.FromKilogramsPerCubicMetre(At(strength.Percent, at.Celsius));
         return gate.Answer(density, new Working(
             "Density of the brine",
             "rho = rho20(s) + A(s) (20 - t)",
-            [new("Strength s", strength.Percent, "%"), new("Temperature t", at.Celsius, "C")],
+            [new("Strength s", strength.Percent, "%"), new("Temperature t", at.Celsius, "°C")],
             [new("Density", density.KilogramsPerCubicMetre, "kg/m3")],
             Sources.BrineHandbook)
         {
-            Domain = "Clean salt and water, 5 to 25 C",
+            Domain = "Clean salt and water, 5 to 25 °C",
             LikelyError = "0.5 kg/m3; used brine reads 1 to 2 Be high from whey solids.",
         });
     }
@@ -42,7 +42,7 @@ public static class BrineDensity
         var baume = 145 - (145 * WaterAt15 / At(strength.Percent, 15));
         return gate.Answer(baume, new Working(
             "Baume reading to expect",
-            "Be = 145 - 145 / SG(15 C)",
+            "Be = 145 - 145 / SG(15 °C)",
             [new("Strength", strength.Percent, "%")],
             [new("Baume", baume, "Be")],
             Sources.Baume)
@@ -68,7 +68,7 @@ public static class BrineDensity
 
         return gate.Answer(Share.FromPercent(low), new Working(
             "Strength of the brine from its density",
-            "s where SG(s, 15 C) is the reading",
+            "s where SG(s, 15 °C) is the reading",
             [new("Specific gravity", specificGravity)],
             [new("Strength", low, "%")],
             Sources.BrineHandbook)

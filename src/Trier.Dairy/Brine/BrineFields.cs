@@ -9,7 +9,7 @@ public static class BrineFields
     public static readonly Field Strength = new("brine-strength", "Strength of the brine", "%", 0, 26.5, 16, 23, LowestExcluded: true);
 
     /// <summary>Temperature of brine.</summary>
-    public static readonly Field Temperature = new("brine-temperature", "Temperature of the brine", "C", -20, 60, 8, 20);
+    public static readonly Field Temperature = new("brine-temperature", "Temperature of the brine", "°C", -20, 60, 8, 20);
 
     /// <summary>Volume of brine.</summary>
     public static readonly Field BrineVolume = new("brine-volume", "Volume of the brine", "L", 0, 100_000, 2, 500, LowestExcluded: true);

@@ -6,10 +6,10 @@ namespace Trier.Dairy.CaveAir;
 public static class CaveFields
 {
     /// <summary>Dry bulb.</summary>
-    public static readonly Field DryBulb = new("dry-bulb", "Temperature of the cave", "C", 0, 60, 4, 25);
+    public static readonly Field DryBulb = new("dry-bulb", "Temperature of the cave", "°C", 0, 60, 4, 25);
 
     /// <summary>Wet bulb.</summary>
-    public static readonly Field WetBulb = new("wet-bulb", "Wet bulb", "C", 0, 60, 2, 25);
+    public static readonly Field WetBulb = new("wet-bulb", "Wet bulb", "°C", 0, 60, 2, 25);
 
     /// <summary>Air pressure.</summary>
     public static readonly Field AirPressure = new("air-pressure", "Air pressure", "hPa", 500, 1100, 700, 1050);

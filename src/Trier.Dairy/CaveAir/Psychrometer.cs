@@ -32,9 +32,9 @@ public static class Psychrometer
             .Check(CaveFields.WetBulb, wet.Celsius)
             .Check(CaveFields.AirPressure, pressure.Hectopascals);
         if (!gate.Shut && wet > dry)
-            gate.Refuse(ProblemKind.Contradiction, CaveFields.WetBulb, $"Wet bulb is {CaveFields.WetBulb.Show(wet.Celsius)}, above the dry bulb {Field.Number(dry.Celsius)} C; are the two swapped?");
+            gate.Refuse(ProblemKind.Contradiction, CaveFields.WetBulb, $"Wet bulb is {CaveFields.WetBulb.Show(wet.Celsius)}, above the dry bulb {Field.Number(dry.Celsius)} °C; are the two swapped?");
         if (!gate.Shut && Raw(dry, wet, pressure, constants) <= 0)
-            gate.Refuse(ProblemKind.Contradiction, CaveFields.WetBulb, $"Wet bulb is {CaveFields.WetBulb.Show(wet.Celsius)}, too far below {Field.Number(dry.Celsius)} C for any air.");
+            gate.Refuse(ProblemKind.Contradiction, CaveFields.WetBulb, $"Wet bulb is {CaveFields.WetBulb.Show(wet.Celsius)}, too far below {Field.Number(dry.Celsius)} °C for any air.");
         if (gate.Shut) return gate.Refusal<Estimate<RelativeHumidity>>();
         var likely = Raw(dry, wet, pressure, constants);
         var low = Math.Max(0, Raw(dry, Temperature.FromCelsius(wet.Celsius - 0.1), pressure, constants));
@@ -42,12 +42,12 @@ public static class Psychrometer
         return gate.Answer(Estimate.Between(RelativeHumidity.FromPercent(low), RelativeHumidity.FromPercent(likely), RelativeHumidity.FromPercent(Math.Max(likely, high))), new Working(
             "Relative humidity from two thermometers",
             "e = f es(tw) - A (1 + B tw) p (t - tw); RH = 100 e / (f es(t))",
-            [new("Dry bulb t", dry.Celsius, "C"), new("Wet bulb tw", wet.Celsius, "C"), new("Pressure p", pressure.Hectopascals, "hPa")],
+            [new("Dry bulb t", dry.Celsius, "°C"), new("Wet bulb tw", wet.Celsius, "°C"), new("Pressure p", pressure.Hectopascals, "hPa")],
             [new("Relative humidity", likely, "%")],
             constants == PsychrometerConstants.Wmo ? Sources.Wmo8 : Sources.Ams)
         {
             Domain = "Moving air, 3 m/s or more",
-            LikelyError = "0.1 C of the wet bulb is about 1.1 points at 12 C; still air reads too high (memory, medium confidence).",
+            LikelyError = "0.1 °C of the wet bulb is about 1.1 points at 12 °C; still air reads too high (memory, medium confidence).",
         });
     }
 
@@ -60,7 +60,7 @@ public static class Psychrometer
         if (gate.Shut) return gate.Refusal<Temperature>();
         var g = Math.Log(humidity.Percent / 100) + (17.62 * at.Celsius / (243.12 + at.Celsius));
         var dew = Temperature.FromCelsius(243.12 * g / (17.62 - g));
-        return gate.Answer(dew, new Working("Dew point", "g = ln(RH/100) + 17.62 t/(243.12 + t); td = 243.12 g/(17.62 - g)", Inputs(at, humidity), [new("Dew point", dew.Celsius, "C")], Sources.Wmo8));
+        return gate.Answer(dew, new Working("Dew point", "g = ln(RH/100) + 17.62 t/(243.12 + t); td = 243.12 g/(17.62 - g)", Inputs(at, humidity), [new("Dew point", dew.Celsius, "°C")], Sources.Wmo8));
     }
 
     /// <summary>Water in the air: 216.7 e/(t + 273.15) g/m3, e in hPa. [WMO8]; constant derived.</summary>
@@ -116,5 +116,5 @@ public static class Psychrometer
         new Gate().Check(CaveFields.DryBulb, at.Celsius).Check(CaveFields.Humidity, humidity.Percent);
 
     private static Listed<Given> Inputs(Temperature at, RelativeHumidity humidity) =>
-        [new("Temperature t", at.Celsius, "C"), new("Relative humidity", humidity.Percent, "%")];
+        [new("Temperature t", at.Celsius, "°C"), new("Relative humidity", humidity.Percent, "%")];
 }

@@ -15,7 +15,7 @@ public static class EyeFields
     public static readonly Field WarmDays = new("warm-days", "Days in the warm room", "d", 0, 365, 10, 50, LowestExcluded: true);
 
     /// <summary>Temperature of the warm room.</summary>
-    public static readonly Field WarmTemperature = new("warm-temperature", "Temperature of the warm room", "C", 0, 40, 17, 25);
+    public static readonly Field WarmTemperature = new("warm-temperature", "Temperature of the warm room", "°C", 0, 40, 17, 25);
 
     /// <summary>Part of the loss that a coat lets through.</summary>
     public static readonly Field CoatPasses = new("coat", "Part of the gas loss a coat lets through", "", 0, 1, 0, 1);

@@ -37,7 +37,7 @@ public static class SolidDensity
         return gate.Answer(Estimate.Between(density * 0.99, density, density * 1.02), new Working(
             "Density of the close cheese",
             "rho = 1 / sum(x / rho_x)",
-            [new("Water", parts.Water.Percent, "%"), new("Protein", parts.Protein.Percent, "%"), new("Fat", parts.Fat.Percent, "%"), new("Carbohydrate", parts.Carbohydrate.Percent, "%"), new("Ash and salt", parts.Ash.Percent, "%"), new("Temperature", t, "C")],
+            [new("Water", parts.Water.Percent, "%"), new("Protein", parts.Protein.Percent, "%"), new("Fat", parts.Fat.Percent, "%"), new("Carbohydrate", parts.Carbohydrate.Percent, "%"), new("Ash and salt", parts.Ash.Percent, "%"), new("Temperature", t, "°C")],
             [new("Density", density.KilogramsPerCubicMetre, "kg/m3")],
             Sources.ChoiOkos)
         {

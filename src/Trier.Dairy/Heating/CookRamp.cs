@@ -23,15 +23,15 @@ public static class CookRamp
         var rate = HeatingRate.FromDegreesPerMinute((to - from) / time.TotalMinutes);
         var limit = sinceCut.TotalMinutes < GentleMinutes && time.TotalMinutes <= GentleMinutes ? GentleLimit : LaterLimit;
         if (rate.DegreesPerMinute > limit)
-            gate.Ask(HeatFields.Rate, $"Heating at {HeatFields.Rate.Show(rate.DegreesPerMinute)} is faster than {Field.Number(limit)} C/min; the grain may case and hold whey.");
+            gate.Ask(HeatFields.Rate, $"Heating at {HeatFields.Rate.Show(rate.DegreesPerMinute)} is faster than {Field.Number(limit)} °C/min; the grain may case and hold whey.");
         return gate.Answer(rate, new Working(
             "Cooking ramp",
             "rate = (T2 - T1) / t",
-            [new("From T1", from.Celsius, "C"), new("To T2", to.Celsius, "C"), new("Time t", time.TotalMinutes, "min")],
-            [new("Rate", rate.DegreesPerMinute, "C/min")],
+            [new("From T1", from.Celsius, "°C"), new("To T2", to.Celsius, "°C"), new("Time t", time.TotalMinutes, "min")],
+            [new("Rate", rate.DegreesPerMinute, "°C/min")],
             Sources.Arithmetic)
         {
-            Domain = "Limits 0.2 C/min in the first 10 min, 0.5 later: common practice",
+            Domain = "Limits 0.2 °C/min in the first 10 min, 0.5 later: common practice",
             AlsoFrom = [Sources.Practice],
         });
     }
@@ -48,7 +48,7 @@ public static class CookRamp
         return gate.Answer(time, new Working(
             "Time of the ramp",
             "t = (T2 - T1) / rate",
-            [new("From T1", from.Celsius, "C"), new("To T2", to.Celsius, "C"), new("Rate", rate.DegreesPerMinute, "C/min")],
+            [new("From T1", from.Celsius, "°C"), new("To T2", to.Celsius, "°C"), new("Rate", rate.DegreesPerMinute, "°C/min")],
             [new("Time", time.TotalMinutes, "min")],
             Sources.Arithmetic));
     }
@@ -57,7 +57,7 @@ public static class CookRamp
     {
         var gate = new Gate().Check(HeatFields.Temperature, from.Celsius).Check(HeatFields.Temperature, to.Celsius);
         if (!gate.Shut && to <= from)
-            gate.Refuse(ProblemKind.Contradiction, HeatFields.Temperature, $"Temperature goes from {Field.Number(from.Celsius)} to {Field.Number(to.Celsius)} C; a cooking ramp rises.");
+            gate.Refuse(ProblemKind.Contradiction, HeatFields.Temperature, $"Temperature goes from {Field.Number(from.Celsius)} to {Field.Number(to.Celsius)} °C; a cooking ramp rises.");
         return gate;
     }
 }

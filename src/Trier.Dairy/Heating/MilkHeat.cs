@@ -44,7 +44,7 @@ public static class MilkHeat
             .Check(HeatFields.Efficiency, efficiency.Low)
             .Check(HeatFields.Efficiency, efficiency.High);
         if (!gate.Shut && to <= from)
-            gate.Refuse(ProblemKind.Contradiction, HeatFields.Temperature, $"Temperature goes from {Field.Number(from.Celsius)} to {Field.Number(to.Celsius)} C; heating rises.");
+            gate.Refuse(ProblemKind.Contradiction, HeatFields.Temperature, $"Temperature goes from {Field.Number(from.Celsius)} to {Field.Number(to.Celsius)} °C; heating rises.");
         if (gate.Shut) return gate.Refusal<HeatNeed>();
         var heat = SpecificHeat(milk, Temperature.FromCelsius((from.Celsius + to.Celsius) / 2));
         var energy = Energy.FromJoules(mass.Kilograms * heat * (to - from));
@@ -55,8 +55,8 @@ public static class MilkHeat
             [
                 new("Milk m", mass.Kilograms, "kg"),
                 new("Specific heat cp", heat, "J/(kg K)"),
-                new("From T1", from.Celsius, "C"),
-                new("To T2", to.Celsius, "C"),
+                new("From T1", from.Celsius, "°C"),
+                new("To T2", to.Celsius, "°C"),
                 new("Power P", heater.Watts, "W"),
                 new("Efficiency e", efficiency.Likely),
             ],

@@ -31,7 +31,7 @@ public static class MilkDensity
             gate.Refuse(
                 ProblemKind.OutsideTheDomain,
                 MilkFields.MilkTemperature,
-                $"Temperature of the milk is {MilkFields.MilkTemperature.Show(at.Celsius)}; the density formula holds from 0 to 20 C, above that the table is used.");
+                $"Temperature of the milk is {MilkFields.MilkTemperature.Show(at.Celsius)}; the density formula holds from 0 to 20 °C, above that the table is used.");
         }
 
         if (gate.Shut) return gate.Refusal<Density>();
@@ -40,11 +40,11 @@ public static class MilkDensity
         return gate.Answer(density, new Working(
             "Density of the milk",
             "rho = 1.003073 - 0.000179 t - 0.000368 F + 0.00374 N",
-            [new("Temperature t", at.Celsius, "C"), new("Fat F", fat.Percent, "%"), new("Solids-not-fat N", solidsNotFat.Percent, "%")],
+            [new("Temperature t", at.Celsius, "°C"), new("Fat F", fat.Percent, "%"), new("Solids-not-fat N", solidsNotFat.Percent, "%")],
             [new("Density", density.KilogramsPerLitre, "kg/L")],
             Sources.Illinois)
         {
-            Domain = "0 to 20 C",
+            Domain = "0 to 20 °C",
             LikelyError = "About 0.001 kg/L (0.1 %).",
         });
     }
@@ -63,7 +63,7 @@ public static class MilkDensity
             gate.Refuse(
                 ProblemKind.OutsideTheDomain,
                 MilkFields.MilkTemperature,
-                $"Temperature of the milk is {MilkFields.MilkTemperature.Show(at.Celsius)}; the density table runs from 4.4 to 38.9 C.");
+                $"Temperature of the milk is {MilkFields.MilkTemperature.Show(at.Celsius)}; the density table runs from 4.4 to 38.9 °C.");
         }
 
         if (!gate.Shut && fat.Percent > MilkDensityTable.RichestFat)
@@ -79,11 +79,11 @@ public static class MilkDensity
         return gate.Answer(density, new Working(
             "Density of the milk",
             "linear between the table's rows (fat) and columns (temperature)",
-            [new("Temperature", at.Celsius, "C"), new("Fat", fat.Percent, "%")],
+            [new("Temperature", at.Celsius, "°C"), new("Fat", fat.Percent, "%")],
             [new("Density", density.KilogramsPerLitre, "kg/L")],
             Sources.Goff)
         {
-            Domain = "4.4 to 38.9 C, fat to 36.6 %",
+            Domain = "4.4 to 38.9 °C, fat to 36.6 %",
             LikelyError = "About 0.002 kg/L (0.2 %).",
         });
     }

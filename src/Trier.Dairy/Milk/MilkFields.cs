@@ -42,7 +42,7 @@ public static class MilkFields
     public static readonly Field SolidsNotFat = new("solids-not-fat", "Solids-not-fat of the milk", "%", 0, 20, 5, 12.5);
 
     /// <summary>Temperature of milk in the vat.</summary>
-    public static readonly Field MilkTemperature = new("milk-temperature", "Temperature of the milk", "C", -1, 100, 2, 40);
+    public static readonly Field MilkTemperature = new("milk-temperature", "Temperature of the milk", "°C", -1, 100, 2, 40);
 
     /// <summary>Lactometer reading.</summary>
     public static readonly Field Lactometer = new("lactometer", "Lactometer reading", "degrees", 0, 60, 25, 38);

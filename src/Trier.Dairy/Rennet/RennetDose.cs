@@ -88,7 +88,7 @@ public static class RennetDose
             [new("Rennet", dose.Millilitres, "mL")],
             Sources.Soxhlet)
         {
-            Domain = "35 C, fresh rennet",
+            Domain = "35 °C, fresh rennet",
             LikelyError = "The two definitions differ by 12 %; strength in use may be half the label's.",
         });
     }
@@ -107,18 +107,18 @@ public static class RennetDose
             .Check(RennetFields.Temperature, at.Celsius)
             .Check(RennetFields.Age, months);
         if (!gate.Shut && at.Celsius is < 28 or > 34)
-            gate.Refuse(ProblemKind.OutsideTheDomain, RennetFields.Temperature, $"Renneting temperature is {RennetFields.Temperature.Show(at.Celsius)}; the rule of so much a degree is stated for 28 to 34 C only.");
+            gate.Refuse(ProblemKind.OutsideTheDomain, RennetFields.Temperature, $"Renneting temperature is {RennetFields.Temperature.Show(at.Celsius)}; the rule of so much a degree is stated for 28 to 34 °C only.");
         if (gate.Shut) return gate.Refusal<Estimate<Volume>>();
         double[] all = [Factor(1.04, 0), Factor(1.06, 0), Factor(1.04, 0.03), Factor(1.06, 0.03)];
         var band = Estimate.Between(dose * all.Min(), dose * Factor(1.05, 0.01), dose * all.Max());
         return gate.Answer(band, new Working(
             "Rennet adjusted for temperature and age",
             "dose x 1.05^(31 - T) / 0.99^months",
-            [new("Dose at 31 C, fresh", dose.Millilitres, "mL"), new("Temperature T", at.Celsius, "C"), new("Age", months, "months")],
+            [new("Dose at 31 °C, fresh", dose.Millilitres, "mL"), new("Temperature T", at.Celsius, "°C"), new("Age", months, "months")],
             [new("Dose", band.Likely.Millilitres, "mL"), new("from", band.Low.Millilitres, "mL"), new("to", band.High.Millilitres, "mL")],
             Sources.MemoryLow)
         {
-            Domain = "28 to 34 C at unchanged pH",
+            Domain = "28 to 34 °C at unchanged pH",
             LikelyError = "The band takes 4 to 6 % a degree and 0 to 3 % a month.",
         });
         double Factor(double perDegree, double perMonth) => Math.Pow(perDegree, 31 - at.Celsius) / Math.Pow(1 - perMonth, months);

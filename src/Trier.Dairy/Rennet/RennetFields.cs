@@ -27,7 +27,7 @@ public static class RennetFields
     public static readonly Field Multiplier = new("multiplier", "Flocculation multiplier", "", 1, 10, 2, 6, LowestExcluded: true);
 
     /// <summary>Renneting temperature.</summary>
-    public static readonly Field Temperature = new("renneting-temperature", "Renneting temperature", "C", 4, 45, 28, 37);
+    public static readonly Field Temperature = new("renneting-temperature", "Renneting temperature", "°C", 4, 45, 28, 37);
 
     /// <summary>Age of an opened bottle.</summary>
     public static readonly Field Age = new("rennet-age", "Age of the rennet", "months", 0, 120, 0, 12);

@@ -60,18 +60,18 @@ public static class Pasteurisation
         var held = hold >= pair.Hold;
         var notes = new List<string>();
         var during = readings.Where(reading => reading.After >= start && reading.After <= end).ToArray();
-        if (rich) notes.Add($"This milk is rich or sweetened, so the pair is taken 3 C higher: {Field.Number(needed.Celsius)} C.");
+        if (rich) notes.Add($"This milk is rich or sweetened, so the pair is taken 3 °C higher: {Field.Number(needed.Celsius)} °C.");
         if (!held)
         {
-            notes.Add($"The longest unbroken hold at {Field.Number(needed.Celsius)} C or above is {Field.Number(hold.TotalMinutes)} min; the law lists {Field.Number(pair.Hold.TotalMinutes)} min.");
+            notes.Add($"The longest unbroken hold at {Field.Number(needed.Celsius)} °C or above is {Field.Number(hold.TotalMinutes)} min; the law lists {Field.Number(pair.Hold.TotalMinutes)} min.");
             if (readings.Max(reading => reading.Milk.Celsius) > needed.Celsius)
                 notes.Add("It was hotter for a shorter time; the law lists no pair between those for a vat, and none is worked out here.");
         }
 
         if (held && during.Any(reading => reading.Headspace is null))
-            notes.Add("The air above the milk was not read throughout; it has to stay 3 C above the milk's minimum, lid on.");
+            notes.Add("The air above the milk was not read throughout; it has to stay 3 °C above the milk's minimum, lid on.");
         var cold = during.Any(reading => reading.Headspace is { } air && air.Celsius < needed.Celsius + HeadspaceAdds);
-        if (held && cold) notes.Add($"The air above the milk fell below {Field.Number(needed.Celsius + HeadspaceAdds)} C.");
+        if (held && cold) notes.Add($"The air above the milk fell below {Field.Number(needed.Celsius + HeadspaceAdds)} °C.");
         var gap = readings.Zip(readings.Skip(1), (one, next) => (next.After - one.After).TotalMinutes).Max();
         if (gap > WidestGapMinutes) gate.Ask(SafetyFields.Hold, $"Readings are up to {Field.Number(gap)} min apart: was the milk at temperature between them?");
         notes.Add("This compares a record with a listed pair; whether a milk may be used is for local food law, and for health a professional.");
@@ -79,12 +79,12 @@ public static class Pasteurisation
         return gate.Answer(record, new Working(
             "Heat treatment against the legal vat pair",
             "longest unbroken time at or above the pair's temperature, straight between readings",
-            [new("Temperature needed", needed.Celsius, "C"), new("Hold needed", pair.Hold.TotalMinutes, "min"), new("Readings", readings.Count)],
+            [new("Temperature needed", needed.Celsius, "°C"), new("Hold needed", pair.Hold.TotalMinutes, "min"), new("Readings", readings.Count)],
             [new("Longest hold", hold.TotalMinutes, "min")],
             Sources.Pmo)
         {
             Domain = "Vat or pot, stirred, every particle",
-            LikelyError = "A thermometer 0.5 C off decides; check it.",
+            LikelyError = "A thermometer 0.5 °C off decides; check it.",
             AlsoFrom = [Sources.MemoryHigh],
         });
     }

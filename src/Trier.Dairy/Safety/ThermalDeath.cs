@@ -24,7 +24,7 @@ public static class ThermalDeath
         return gate.Answer(time, new Working(
             "Time of equal effect",
             "t2 = t1 10^((T1 - T2)/z)",
-            [new("Time t1", decimalTime.TotalSeconds, "s"), new("T1", at.Celsius, "C"), new("T2", then.Celsius, "C"), new("z", z, "C")],
+            [new("Time t1", decimalTime.TotalSeconds, "s"), new("T1", at.Celsius, "°C"), new("T2", then.Celsius, "°C"), new("z", z, "°C")],
             [new("Time t2", time.TotalSeconds, "s")],
             Sources.Bradshaw)
         {
@@ -55,7 +55,7 @@ public static class ThermalDeath
         return gate.Answer(TimeSpan.FromSeconds(total), new Working(
             "Equivalent time, for information",
             "F = integral 10^((T - Tref)/z) dt, by trapezia",
-            [new("Readings", readings.Count), new("Reference", reference.Celsius, "C"), new("z", z, "C")],
+            [new("Readings", readings.Count), new("Reference", reference.Celsius, "°C"), new("z", z, "°C")],
             [new("Equivalent time", total / 60, "min")],
             Sources.Bradshaw)
         {

@@ -19,7 +19,7 @@ public static class Sources
     public static readonly Source Richmond = new("Richmond", "Historic lactometer formulae (Hehner and Richmond), 60 F scale", Status.Read);
 
     /// <summary>Total solids from a 20 C hydrometer.</summary>
-    public static readonly Source Bs734 = new("BS734", "British Standard 734 (1957), 20 C density hydrometer", Status.Read);
+    public static readonly Source Bs734 = new("BS734", "British Standard 734 (1957), 20 °C density hydrometer", Status.Read);
 
     /// <summary>Milk composition by species.</summary>
     public static readonly Source Fao2013 = new("FAO2013", "FAO 2013, Milk and dairy products in human nutrition, table 3.1", Status.Secondary, "Compiled from food tables for retail milk.");
@@ -52,7 +52,7 @@ public static class Sources
     public static readonly Source Iso11815 = new("ISO11815", "ISO 11815 / IDF 157, milk-clotting activity in IMCU", Status.Read);
 
     /// <summary>The Soxhlet strength of rennet.</summary>
-    public static readonly Source Soxhlet = new("Soxhlet", "Textbook definition of Soxhlet strength: 40 min at 35 C", Status.Memory, "High confidence; one maker's glossary says 45 min.");
+    public static readonly Source Soxhlet = new("Soxhlet", "Textbook definition of Soxhlet strength: 40 min at 35 °C", Status.Memory, "High confidence; one maker's glossary says 45 min.");
 
     /// <summary>The inverse rule of rennet and time.</summary>
     public static readonly Source StorchSegelcke = new("StorchSegelcke", "Storch and Segelcke: clotting time times enzyme is near constant", Status.Memory, "The rule is a textbook one; its text was not seen.");
@@ -70,7 +70,7 @@ public static class Sources
     public static readonly Source Hanna = new("Hanna", "Instrument maker's manual: units of titratable acidity", Status.Read);
 
     /// <summary>Brine density.</summary>
-    public static readonly Source BrineHandbook = new("Wnt1974", "Physico-chemical handbook, WNT 1974: density of NaCl solutions, 20 C column and temperature coefficient (copy)", Status.Read, "The copy's 15 C column is really 10 C and is used as that.");
+    public static readonly Source BrineHandbook = new("Wnt1974", "Physico-chemical handbook, WNT 1974: density of NaCl solutions, 20 °C column and temperature coefficient (copy)", Status.Read, "The copy's 15 °C column is really 10 °C and is used as that.");
 
     /// <summary>The Baume scale.</summary>
     public static readonly Source Baume = new("Baume", "Baume scale for liquids heavier than water, 145 - 145/SG (US, 60 F)", Status.Read, "Europe uses 144.3.");

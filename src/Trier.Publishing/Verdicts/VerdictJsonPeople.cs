@@ -38,6 +38,24 @@ internal static class VerdictJsonPeople
                 json.Number("stronger", wheel.Stronger);
                 json.Number("pValue", wheel.P);
                 json.WriteBoolean("shown", wheel.Shown);
+                json.Number("milderLiking", wheel.MilderLiking);
+                json.Number("strongerLiking", wheel.StrongerLiking);
+            });
+        });
+        json.Object("twoTastes", verdict.Deep?.Tastes, tastes =>
+        {
+            json.Number("likelihoodRatio", tastes.LikelihoodRatio);
+            json.Chance(tastes.P);
+            json.Number("critical", tastes.Critical);
+            json.WriteBoolean("parted", tastes.Parted);
+            json.Objects("classes", tastes.Classes, one =>
+            {
+                json.Number("share", one.Share);
+                json.Objects("samples", one.Wheels, wheel =>
+                {
+                    json.WriteString("id", wheel.Id);
+                    json.Number("first", wheel.First);
+                });
             });
         });
         json.Object("lovedAndHated", verdict.Deep?.Loved, loved =>

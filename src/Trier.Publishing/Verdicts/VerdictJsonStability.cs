@@ -47,6 +47,17 @@ internal static class VerdictJsonStability
                 _ => "leaderChanges",
             });
         });
+        json.Object("steadiness", verdict.Deep?.Steady, steady =>
+        {
+            json.WriteNumber("draws", steady.Draws);
+            json.Objects("samples", steady.Wheels, wheel =>
+            {
+                json.WriteString("id", wheel.Id);
+                json.Number("leads", wheel.Leads);
+                json.Number("error", wheel.Error);
+                json.Between("middle", wheel.Average);
+            });
+        });
         json.Object("fewestBallots", verdict.Fewest, fewest =>
         {
             json.Number("toTie", fewest.ToTie);

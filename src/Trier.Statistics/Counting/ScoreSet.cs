@@ -99,6 +99,15 @@ public sealed class ScoreSet
         return new ScoreSet(Items, Denominator, LowerIsBetter, IsPlaces, [.. Rows.Where((_, row) => !leaves(row))]);
     }
 
+    /// <summary>The ballots drawn, each as often as its row was; for redrawing.</summary>
+    /// <param name="rows">Numbers of rows of this set, each of which counts one ballot; a number may stand several times.</param>
+    public ScoreSet Redrawn(ImmutableArray<int> rows)
+    {
+        var times = new long[Rows.Length];
+        foreach (var row in rows) times[row]++;
+        return new ScoreSet(Items, Denominator, LowerIsBetter, IsPlaces, [.. Rows.Select((row, i) => row with { Count = times[i] }).Where(row => row.Count > 0)]);
+    }
+
     private static long DenominatorOf(IEnumerable<double> ratings)
     {
         var multiple = 1L;

@@ -7,21 +7,37 @@ namespace Trier.Statistics.Designs;
 /// Puts the items of each block into an order. Taster after taster: of a fixed number of random orders, each improved by exchanging two positions as long as that helps, the one is taken that leaves positions,
 /// and then neighbours, most even among all tasters so far.
 /// </summary>
-internal static class BlockOrders
+public static class BlockOrders
 {
     private const int Starts = 12;
     private const long PositionCost = 8;
     private const long AdjacentCost = 1_000_000;
 
-    public static ImmutableArray<ImmutableArray<int>> Of(BlockDesign design, (int A, int B)? repeat, Seed seed)
+    /// <summary>Orders for a design's blocks.</summary>
+    /// <param name="design">The blocks.</param>
+    /// <param name="repeat">Two samples of one item, kept apart where that is possible; null for none.</param>
+    /// <param name="seed">Fixes the orders.</param>
+    internal static ImmutableArray<ImmutableArray<int>> Of(BlockDesign design, (int A, int B)? repeat, Seed seed) => Fitted(design.Items, [], design.Blocks, repeat, seed);
+
+    /// <summary>Orders for some more plates, of any sizes, that even out the orders dealt already and each other.</summary>
+    /// <param name="items">How many items there are, numbered from 0.</param>
+    /// <param name="dealt">Orders dealt already; each may leave items out.</param>
+    /// <param name="blocks">What stands on each further plate; at least one item each, none twice.</param>
+    /// <param name="repeat">Two samples of one item, kept apart wherever a plate has a third; null for none.</param>
+    /// <param name="seed">Fixes the orders.</param>
+    /// <returns>An order for each of the blocks.</returns>
+    public static ImmutableArray<ImmutableArray<int>> Fitted(
+        int items, IReadOnlyCollection<ImmutableArray<int>> dealt, IReadOnlyCollection<ImmutableArray<int>> blocks, (int A, int B)? repeat, Seed seed)
     {
-        var k = design.Items;
+        ArgumentNullException.ThrowIfNull(dealt);
+        ArgumentNullException.ThrowIfNull(blocks);
         var generator = seed.Generator();
-        var positions = new int[k, design.BlockSize];
-        var follows = new int[k, k];
+        var positions = new int[items, items];
+        var follows = new int[items, items];
         if (repeat is { } pair) follows[pair.A, pair.B] = follows[pair.B, pair.A] = (int)AdjacentCost;
-        var orders = ImmutableArray.CreateBuilder<ImmutableArray<int>>(design.Blocks.Length);
-        foreach (var block in design.Blocks)
+        foreach (var order in dealt) Count(order.AsSpan(), positions, follows);
+        var orders = ImmutableArray.CreateBuilder<ImmutableArray<int>>(blocks.Count);
+        foreach (var block in blocks)
         {
             int[] best = [];
             var least = long.MaxValue;
@@ -35,16 +51,20 @@ internal static class BlockOrders
                 best = order;
             }
 
-            for (var i = 0; i < best.Length; i++)
-            {
-                positions[best[i], i]++;
-                if (i > 0) follows[best[i - 1], best[i]]++;
-            }
-
+            Count(best, positions, follows);
             orders.Add([.. best]);
         }
 
         return orders.MoveToImmutable();
+    }
+
+    private static void Count(ReadOnlySpan<int> order, int[,] positions, int[,] follows)
+    {
+        for (var i = 0; i < order.Length; i++)
+        {
+            positions[order[i], i]++;
+            if (i > 0) follows[order[i - 1], order[i]]++;
+        }
     }
 
     private static long Descend(int[] order, int[,] positions, int[,] follows)

@@ -26,6 +26,10 @@ public sealed record GateResult(
 public static class Gate
 {
     private const double LargestWalk = 2e6;
+    private const int FewestDraws = 999;
+
+    /// <summary>How many times as long a ballot takes that cannot be packed into one word.</summary>
+    private const double GeneralCost = 25;
 
     /// <summary>Tests the ballots by average place.</summary>
     /// <param name="set">At least 2 items; ballots that served fewer than two items are left out.</param>
@@ -54,18 +58,20 @@ public static class Gate
         var chiSquare = Tails.ChiSquare(general.Statistic, freedom);
         if (freedom == 0)
             return new GateResult(0, PValue.Exact(1), 1, 0, table.Count, scores.Ballots, connected ? PValue.Exact(1) : null);
-        if ((double)table.Count * effort.Draws > effort.LargestDrawWork)
+        var packed = whole is null ? null : PackedShuffles.For(whole, scores.LowerIsBetter);
+        var most = effort.LargestDrawWork / table.Count / (packed is null ? GeneralCost : 1);
+        var draws = (int)Math.Min(effort.Draws, most);
+        if (draws < Math.Min(FewestDraws, effort.Draws))
         {
             return new GateResult(
                 general.Statistic, new PValue(chiSquare, TestMethod.ChiSquare), chiSquare, freedom, table.Count, scores.Ballots, null);
         }
 
-        var packed = whole is null ? null : PackedShuffles.For(whole, scores.LowerIsBetter);
-        Hits Drawn(int draws, string stream) =>
-            DrawParts.Run(draws, seed.Child(stream), (n, generator) => packed?.Draw(n, generator) ?? general.Draw(n, generator));
+        Hits Drawn(int count, string stream) =>
+            DrawParts.Run(count, seed.Child(stream), (n, generator) => packed?.Draw(n, generator) ?? general.Draw(n, generator));
 
-        var first = Drawn(effort.Draws, "shuffles");
-        var lead = connected ? PValue.Drawn(first.Lead, effort.Draws) : null;
+        var first = Drawn(draws, "shuffles");
+        var lead = connected ? PValue.Drawn(first.Lead, draws) : null;
         PValue p;
         if (whole is not null && ShuffleConvolution.Work(whole) <= effort.ExactWork)
         {
@@ -77,8 +83,8 @@ public static class Gate
         }
         else
         {
-            p = PValue.Drawn(first.Statistic, effort.Draws);
-            if ((IsClose(p, 0.05) || IsClose(p, 0.20)) && (double)table.Count * effort.CloseDraws <= effort.LargestDrawWork)
+            p = PValue.Drawn(first.Statistic, draws);
+            if ((IsClose(p, 0.05) || IsClose(p, 0.20)) && effort.CloseDraws <= most)
             {
                 var more = Drawn(effort.CloseDraws, "more shuffles");
                 p = PValue.Drawn(more.Statistic, effort.CloseDraws);

@@ -34,13 +34,13 @@ public sealed record PValue(double Value, TestMethod Method, double Error = 0, l
 /// <paramref name="ExactWork"/>; otherwise arrangements are drawn.
 /// </summary>
 /// <param name="ExactWork">The most elementary steps of an exact calculation.</param>
-/// <param name="Draws">Random arrangements of a first pass.</param>
+/// <param name="Draws">Random arrangements of a first pass; fewer for a crowd of thousands, as many as <paramref name="LargestDrawWork"/> allows.</param>
 /// <param name="CloseDraws">Random arrangements where the first pass ends within 3 errors of 0.05 or 0.20, unless they exceed <paramref name="LargestDrawWork"/>.</param>
-/// <param name="LargestDrawWork">Above this many ballots times draws the chi-square approximation is given, and named.</param>
+/// <param name="LargestDrawWork">The most ballots times draws, a ballot of a general table counted 25 times. Where fewer than 999 draws are left the chi-square approximation is given, and named.</param>
 public sealed record Effort(double ExactWork, int Draws, int CloseDraws, double LargestDrawWork)
 {
-    /// <summary>2e8 exact steps (under a second), 99,999 draws, 999,999 where it is close.</summary>
-    public static Effort Usual { get; } = new(2e8, 99_999, 999_999, 4e9);
+    /// <summary>6e7 exact steps (about a quarter of a second), 99,999 draws, 999,999 where it is close; 10,000 partial ballots in some seconds.</summary>
+    public static Effort Usual { get; } = new(6e7, 99_999, 999_999, 5e8);
 
     /// <summary>No exact calculation: draws only, for comparison.</summary>
     public static Effort DrawsOnly { get; } = Usual with { ExactWork = 0 };

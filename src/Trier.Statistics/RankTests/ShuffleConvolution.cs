@@ -18,8 +18,8 @@ internal static class ShuffleConvolution
     private const int Width = ShuffleStep.Width;
 
     /// <summary>
-    /// The work formula: sum over ballots of states(i) x orders(i), with states(i) = k^(k-2) (R_i/(k-1))^(k-1)/k!, the lattice volume of a
-    /// permutohedron of total range R_i over the k! orders. Infinite where a state does not fit 64 bits.
+    /// The work formula: sum over ballots of states(i) x orders(i), with states(i) = k^(k-2) (R_i/(u_i (k-1)))^(k-1)/k!, the lattice volume of a
+    /// permutohedron of total range R_i over the k! orders, u_i the step of the lattice that the ballots before i span. Infinite where a state does not fit 64 bits.
     /// </summary>
     public static double Work(WholeBallots ballots)
     {
@@ -29,13 +29,15 @@ internal static class ShuffleConvolution
         for (var i = 2; i <= k; i++) factor /= i;
         var work = 0.0;
         var range = 0.0;
-        foreach (var (sorted, count) in ballots.Patterns)
+        var unit = 0L;
+        foreach (var (sorted, count) in Ordered(ballots))
         {
             var orders = Arrangements.Count(sorted);
             for (var i = 0L; i < count; i++)
             {
-                work += Math.Max(1, factor * Math.Pow(range / (k - 1), k - 1)) * orders;
-                range += sorted[^1];
+                work += Math.Max(1, factor * Math.Pow(range / (Math.Max(1, unit) * (k - 1)), k - 1)) * orders;
+                range += sorted[^1] - sorted[0];
+                unit = Gcd.Of(unit, Unit(sorted));
                 if (work > 1e18) return work;
             }
         }
@@ -43,12 +45,22 @@ internal static class ShuffleConvolution
         return work;
     }
 
+    /// <summary>
+    /// The ballots in the order they are added: those of the coarsest lattice first, because one half place among them would spread the states over a lattice 2^(k-1) times as fine for all
+    /// that come after; the tied one last, which is never stored.
+    /// </summary>
+    private static IEnumerable<(int[] Sorted, long Count)> Ordered(WholeBallots ballots) =>
+        ballots.Patterns.OrderByDescending(pattern => Unit(pattern.Sorted) is > 0 and var unit ? unit : long.MaxValue).ThenBy(pattern => Arrangements.Count(pattern.Sorted));
+
+    /// <summary>The largest step that every difference within a ballot is a multiple of; 0 where all are tied, which spans no lattice.</summary>
+    private static long Unit(int[] sorted) => sorted.Skip(1).Aggregate(0L, (unit, score) => Gcd.Of(unit, score - sorted[0]));
+
     /// <summary>P(sum of squares >= observed), for 2 to 10 items within the work formula.</summary>
     public static double UpperTail(WholeBallots ballots)
     {
         var k = ballots.Items;
         var steps = new List<ShuffleStep>();
-        foreach (var (sorted, count) in ballots.Patterns.OrderBy(pattern => Arrangements.Count(pattern.Sorted)))
+        foreach (var (sorted, count) in Ordered(ballots))
         {
             var step = new ShuffleStep(sorted);
             for (var i = 0L; i < count; i++) steps.Add(step);
@@ -86,7 +98,7 @@ internal static class ShuffleConvolution
     {
         var k = ballots.Items;
         var bits = 64 / k;
-        var steps = ballots.Patterns.OrderBy(pattern => Arrangements.Count(pattern.Sorted)).SelectMany(pattern => Enumerable.Repeat(new ShuffleStep(pattern.Sorted), (int)pattern.Count)).ToList();
+        var steps = Ordered(ballots).SelectMany(pattern => Enumerable.Repeat(new ShuffleStep(pattern.Sorted), (int)pattern.Count)).ToList();
         var states = new StateTable(4);
         var ignored = 0.0;
         states.Add(Pack(steps[0].Sorted, bits), 1);

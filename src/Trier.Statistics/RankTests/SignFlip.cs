@@ -2,15 +2,22 @@ namespace Trier.Statistics.RankTests;
 
 /// <summary>
 /// The exact sign-flip test of one pair: if the two items are interchangeable on every ballot, each gap keeps its size and flips its
-/// sign with chance 1/2. Two-sided: P(|sum of flipped gaps| >= |observed sum|), by integer convolution. Zero gaps add nothing.
-/// Source: [Fisher1935], chapter 21; [Pitman1937].
+/// sign with chance 1/2. Two-sided: P(|sum of flipped gaps| >= |observed sum|), by integer convolution; for a crowd of thousands by summing the
+/// characteristic function, a product of cosines, over its frequencies, which gives the same p within 1e-12. Zero gaps add nothing.
+/// Source: [Fisher1935], chapter 21; [Pitman1937]; the bound on tails beyond that [Hoeffding1963].
 /// </summary>
 public static class SignFlip
 {
     // Beyond the observed sum plus this many standard deviations the mass is below one part in 1e20 of the tail.
     private const double Deviations = 10;
 
-    /// <summary>The two-sided p-value, exact to rounding.</summary>
+    /// <summary>Voices times reach beyond which the frequencies are summed instead.</summary>
+    private const double LargestConvolution = 2e7;
+
+    /// <summary>Below this the sum over frequencies is rounding alone, and a bound on the tail is given.</summary>
+    private const double Finest = 1e-12;
+
+    /// <summary>The two-sided p-value, exact to rounding; for thousands of voices a p below 1e-12 is given as an upper bound.</summary>
     /// <param name="gaps">One whole-number gap per voice, and how many voices have it.</param>
     public static double P(IEnumerable<(long Gap, long Count)> gaps)
     {
@@ -23,6 +30,12 @@ public static class SignFlip
         var reach = kept.Sum(g => Math.Abs(g.Gap) / unit * g.Count);
         var variance = kept.Sum(g => Math.Pow(Math.Abs(g.Gap) / unit, 2) * g.Count);
         var window = (int)Math.Min(reach, observed + (Deviations * Math.Sqrt(variance)) + 1);
+        if ((double)window * kept.Sum(g => g.Count) > LargestConvolution)
+        {
+            var bound = 2 * Math.Exp(-(double)observed * observed / (2 * variance));
+            return bound < Finest ? bound : Math.Clamp(ByFrequencies(kept.GroupBy(g => Math.Abs(g.Gap) / unit, g => g.Count).Select(g => (g.Key, g.Sum())).ToArray(), observed, window), 0, Math.Min(1, bound));
+        }
+
         var now = new double[(2 * window) + 1];
         var next = new double[now.Length];
         now[window] = 1;
@@ -50,5 +63,34 @@ public static class SignFlip
         var tail = 0.0;
         for (var s = now.Length - 1; s >= window + observed; s--) tail += now[s];
         return Math.Min(1, 2 * tail);
+    }
+
+    /// <summary>
+    /// 1 - P(|S| &lt; s) with P(S = t) = mean over frequencies w of phi(w) cos(wt), phi(w) = product of cos(g w) to the power of the gap's count: sums beyond the window, of
+    /// which there are less than 1e-20, fold back into it.
+    /// </summary>
+    private static double ByFrequencies((long Gap, long Count)[] sizes, long observed, int window)
+    {
+        var points = (2 * window) + 1;
+        var inside = 0.0;
+        for (var k = 0; k <= window; k++)
+        {
+            var half = Math.PI * k / points;
+            var (log, sign) = (0.0, 1);
+            foreach (var (gap, count) in sizes)
+            {
+                var cosine = Math.Cos(2 * half * gap);
+                if (cosine < 0 && count % 2 == 1) sign = -sign;
+                log += count * Math.Log(Math.Abs(cosine));
+                if (log < -50) break;
+            }
+
+            if (log < -50) continue;
+            // The sum of cos(wt) over |t| < s.
+            var kernel = k == 0 ? (2 * observed) - 1 : Math.Sin(((2 * observed) - 1) * half) / Math.Sin(half);
+            inside += (k == 0 ? 1 : 2) * sign * Math.Exp(log) * kernel;
+        }
+
+        return 1 - (inside / points);
     }
 }

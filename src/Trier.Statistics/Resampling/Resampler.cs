@@ -70,18 +70,46 @@ public static class Bootstrap
     {
         ArgumentNullException.ThrowIfNull(units);
         ArgumentNullException.ThrowIfNull(statistic);
-        ArgumentOutOfRangeException.ThrowIfLessThan(draws, 99);
-        if (units.Units.Length < FewestUnits) return new Refusal(RefusalKind.TooFewBallots, $"Redrawing needs {FewestUnits} units; there are {units.Units.Length}.");
-        if (Finite(statistic([.. Enumerable.Range(0, units.Rows)])) is not { } estimate)
+        if (units.Units.Length >= FewestUnits && Finite(statistic([.. Enumerable.Range(0, units.Rows)])) is null)
             return new Refusal(RefusalKind.NoInformation, "The number does not exist on these ballots.");
-        var values = new double?[draws];
-        Parallel.For(0, draws, Splitting.Threads(threads), draw => values[draw] = Finite(statistic(Drawn(units, seed.Child("bootstrap").Child(draw).Generator()))));
-        double[] found = [.. values.OfType<double>().Order()];
+        var values = Redraw(units, rows => Finite(statistic(rows)), seed, draws, threads);
+        if (!values.Stands) return values.Refusal!;
+        var estimate = statistic([.. Enumerable.Range(0, units.Rows)])!.Value;
+        double[] found = [.. values.Value.OfType<double>().Order()];
         if (found.Length < draws / 2) return new Refusal(RefusalKind.NoInformation, "In half the redrawn samples the number does not exist.");
         var mean = found.Average();
         var error = Math.Sqrt(found.Sum(value => (value - mean) * (value - mean)) / (found.Length - 1));
+        return new BootstrapResult(estimate, error, Middle(found, level), found.Length, draws - found.Length);
+    }
+
+    /// <summary>Redraws units and works anything out anew.</summary>
+    /// <typeparam name="T">What is worked out.</typeparam>
+    /// <param name="units">What is drawn as one.</param>
+    /// <param name="value">From the rows drawn; a row may stand several times. Called from several threads at once.</param>
+    /// <param name="seed">Where chance comes from.</param>
+    /// <param name="draws">How many redrawn samples, at least 99.</param>
+    /// <param name="threads">At most so many threads; all cores if null. The result does not depend on it.</param>
+    /// <returns>One value a draw. Refused with fewer than 3 units.</returns>
+    public static Answer<ImmutableArray<T>> Redraw<T>(ResamplingUnits units, Func<ImmutableArray<int>, T> value, Seed seed, int draws = 1999, int? threads = null)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        ArgumentNullException.ThrowIfNull(value);
+        ArgumentOutOfRangeException.ThrowIfLessThan(draws, 99);
+        if (units.Units.Length < FewestUnits) return new Refusal(RefusalKind.TooFewBallots, $"Redrawing needs {FewestUnits} units; there are {units.Units.Length}.");
+        var values = new T[draws];
+        Parallel.For(0, draws, Splitting.Threads(threads), draw => values[draw] = value(Drawn(units, seed.Child("bootstrap").Child(draw).Generator())));
+        return values.ToImmutableArray();
+    }
+
+    /// <summary>The interval between the quantiles of redrawn values that holds a share of them.</summary>
+    /// <param name="values">At least one.</param>
+    /// <param name="level">The share, between 0 and 1.</param>
+    public static Interval Middle(IEnumerable<double> values, double level)
+    {
+        double[] sorted = [.. values.Order()];
+        if (sorted.Length == 0) throw new ArgumentException("There is no value.", nameof(values));
         var tail = (1 - level) / 2;
-        return new BootstrapResult(estimate, error, new Interval(Quantile(found, tail), Quantile(found, 1 - tail), level), found.Length, draws - found.Length);
+        return new Interval(Quantile(sorted, tail), Quantile(sorted, 1 - tail), level);
     }
 
     /// <summary>
@@ -97,15 +125,11 @@ public static class Bootstrap
     public static Answer<ImmutableArray<double>> Steadiness(
         ResamplingUnits units, int items, Func<ImmutableArray<int>, ImmutableArray<int>> leaders, Seed seed, int draws = 1999, int? threads = null)
     {
-        ArgumentNullException.ThrowIfNull(units);
-        ArgumentNullException.ThrowIfNull(leaders);
-        ArgumentOutOfRangeException.ThrowIfLessThan(draws, 99);
-        if (units.Units.Length < FewestUnits) return new Refusal(RefusalKind.TooFewBallots, $"Redrawing needs {FewestUnits} units; there are {units.Units.Length}.");
-        var led = new ImmutableArray<int>[draws];
-        Parallel.For(0, draws, Splitting.Threads(threads), draw => led[draw] = leaders(Drawn(units, seed.Child("bootstrap").Child(draw).Generator())));
+        var led = Redraw(units, leaders, seed, draws, threads);
+        if (!led.Stands) return led.Refusal!;
         var shares = new double[items];
         var with = 0;
-        foreach (var first in led)
+        foreach (var first in led.Value)
         {
             if (first.IsEmpty) continue;
             with++;

@@ -26,6 +26,7 @@ internal static class RecordJson
             new IdConverter<RevisionId>(id => id.Value, value => new RevisionId(value)),
             new IdConverter<RecipeId>(id => id.Value, value => new RecipeId(value)),
             new IdConverter<MakeId>(id => id.Value, value => new MakeId(value)),
+            new IdConverter<ThingId>(id => id.Value, value => new ThingId(value)),
             new BlindCodeConverter(),
             new WheelFactsConverter(),
             new CountingRuleConverter(),

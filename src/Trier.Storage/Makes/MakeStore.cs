@@ -67,6 +67,7 @@ public sealed class MakeStore(IDbContextFactory<TrierDb> databases, WriterGate w
         // Read before it is written: what cannot be read must never reach the disk.
         var after = Make.Read(id, [.. make.Log, .. Number(events, make.Log.Length)]);
         Append(db, id, events, make.Log.Length, send);
+        await FollowAsync(db, make, after);
         await db.SaveChangesAsync(CancellationToken.None);
         return Outcome.Of(after);
     }
@@ -89,11 +90,12 @@ public sealed class MakeStore(IDbContextFactory<TrierDb> databases, WriterGate w
         if (!outcome.TryGet(out var events)) return Outcome.Fault<Make>(outcome.Problems);
         var after = Make.Read(id, [.. make.Log, .. Number(events, make.Log.Length)]);
         Append(writing, id, events, make.Log.Length, send);
+        var shelf = await ThingStore.AllAsync(writing, CancellationToken.None);
         for (var i = 0; i < numbered.Length; i++)
         {
             var wheel = numbered[i];
             writing.WheelNumbers.Add(new WheelNumberRow { Number = wheel.Number, Wheel = wheel.Wheel, Make = id });
-            writing.WheelRevisions.Add(new WheelRevisionRow { Wheel = wheel.Wheel, Revision = 1, At = now.UtcTicks + i, Json = RecordJson.Write(new Wheel(wheel.Wheel, wheel.Name, WheelFactsOf.Of(after, wheel))) });
+            writing.WheelRevisions.Add(new WheelRevisionRow { Wheel = wheel.Wheel, Revision = 1, At = now.UtcTicks + i, Json = RecordJson.Write(new Wheel(wheel.Wheel, wheel.Name, WheelFactsOf.Of(after, wheel, shelf))) });
         }
 
         await writing.SaveChangesAsync(CancellationToken.None);
@@ -108,6 +110,22 @@ public sealed class MakeStore(IDbContextFactory<TrierDb> databases, WriterGate w
         await using var db = await databases.CreateDbContextAsync(cancellation);
         var make = await db.WheelNumbers.AsNoTracking().Where(row => row.Number == number).Select(row => (MakeId?)row.Make).FirstOrDefaultAsync(cancellation);
         return make is { } id ? await ReadAsync(db, id, cancellation) : null;
+    }
+
+    // Brine, drying and corrections come after the wheels have their numbers: their facts go on. What was written of a wheel by hand stays.
+    private async Task FollowAsync(TrierDb db, Make before, Make after)
+    {
+        if (before.Wheels.IsEmpty) return;
+        var shelf = await ThingStore.AllAsync(db, CancellationToken.None);
+        foreach (var born in before.Wheels)
+        {
+            var (old, now) = (WheelFactsOf.Of(before, born, shelf), WheelFactsOf.Of(after, born, shelf));
+            if (old.Equals(now)) continue;
+            var rows = await db.WheelRevisions.AsNoTracking().Where(row => row.Wheel == born.Wheel).OrderBy(row => row.Revision).ToListAsync(CancellationToken.None);
+            if (rows.Count == 0) continue;
+            var stands = RecordJson.Read<Wheel>(rows[^1].Json);
+            db.WheelRevisions.Add(new WheelRevisionRow { Wheel = born.Wheel, Revision = rows[^1].Revision + 1, At = Now.UtcTicks, Json = RecordJson.Write(stands with { Facts = stands.Facts.Following(old, now) }) });
+        }
     }
 
     private static async Task<Make?> ReadAsync(TrierDb db, MakeId id, CancellationToken cancellation)

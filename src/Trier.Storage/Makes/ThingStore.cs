@@ -28,6 +28,11 @@ public sealed class ThingStore(IDbContextFactory<TrierDb> databases, WriterGate 
     public async Task<ImmutableArray<Thing>> AllAsync(CancellationToken cancellation = default)
     {
         await using var db = await databases.CreateDbContextAsync(cancellation);
+        return await AllAsync(db, cancellation);
+    }
+
+    internal static async Task<ImmutableArray<Thing>> AllAsync(TrierDb db, CancellationToken cancellation)
+    {
         var rows = await db.Things.AsNoTracking().ToListAsync(cancellation);
         var lines = (await db.ThingEvents.AsNoTracking().OrderBy(row => row.Sequence).ToListAsync(cancellation)).ToLookup(row => row.Thing);
         return [.. rows.Select(row => Read(row, lines[row.Id])).OrderBy(thing => thing.Gone).ThenBy(thing => thing.Kind).ThenByDescending(thing => thing.Log[0].At)];

@@ -33,6 +33,15 @@ public sealed class WheelFacts : IEquatable<WheelFacts>
     /// <summary>Name of the fact that holds notes.</summary>
     public const string NotesFact = "notes";
 
+    /// <summary>Name of the fact that holds the name of its make: wheels of one vat share it.</summary>
+    public const string MakeFact = "make";
+
+    /// <summary>Name of the fact that holds the part of a split vat.</summary>
+    public const string PartFact = "vat part";
+
+    /// <summary>Name of the fact that holds what was done otherwise with this wheel than with the others of its vat.</summary>
+    public const string DiffersFact = "done otherwise";
+
     /// <summary>The facts a new wheel is asked for, in the order of the form.</summary>
     public static ImmutableArray<string> Asked { get; } =
         [RecipeFact, MadeFact, MilkFact, HeatTreatmentFact, AdditivesFact, AllergensFact, SizeFact, NotesFact];
@@ -64,6 +73,12 @@ public sealed class WheelFacts : IEquatable<WheelFacts>
     /// <summary>The value of a fact, or null where nothing is recorded.</summary>
     /// <param name="name">The fact's name.</param>
     public string? this[string name] => _values.GetValueOrDefault(name);
+
+    /// <summary>These facts after what stands behind them has changed; a value written by hand since stays.</summary>
+    /// <param name="before">What the record behind them said.</param>
+    /// <param name="after">What it says now.</param>
+    public WheelFacts Following(WheelFacts before, WheelFacts after) => Of(
+        _values.Where(pair => before[pair.Key] != pair.Value).Concat(after._values.Where(pair => this[pair.Key] is not { } stands || stands == before[pair.Key])).Select(pair => KeyValuePair.Create(pair.Key, (string?)pair.Value)));
 
     /// <summary>The recipe's name.</summary>
     public string? Recipe => this[RecipeFact];

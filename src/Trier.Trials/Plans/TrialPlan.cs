@@ -12,4 +12,7 @@ public sealed record TrialPlan(string Title, string Question, string Host, DateO
 {
     /// <summary>What the ballot asks besides places; null in plans written before this could be chosen, where likings and remarks are asked.</summary>
     public BallotPlan? Ballot { get; init; }
+
+    /// <summary>How the samples reach the tasters, or null for <see cref="ServingRules.Usual"/>.</summary>
+    public ServingRules? Serving { get; init; }
 }

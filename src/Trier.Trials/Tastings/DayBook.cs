@@ -24,6 +24,12 @@ public sealed record DayBook
     /// <summary>The wheel that is served twice, or null.</summary>
     public WheelId? Repeat { get; init; }
 
+    /// <summary>Wheels served after the others, and not placed among them.</summary>
+    public ImmutableHashSet<WheelId> SecondFlight { get; init; } = [];
+
+    /// <summary>Who had come before the first plate, where that was counted; else null, and everybody on the list is expected.</summary>
+    public ImmutableHashSet<TasterId>? Here { get; init; }
+
     /// <summary>The key once sealed; null in a draft.</summary>
     public Key? Key { get; init; }
 
@@ -36,7 +42,10 @@ public sealed record DayBook
     /// <summary>Codes given out under earlier keys that were broken; never drawn again.</summary>
     public ImmutableArray<BlindCode> RetiredBefore { get; init; } = [];
 
-    /// <summary>The balanced serving orders behind the plates.</summary>
+    /// <summary>How many plates are planned for people on the list, spares apart; null in a draft, and in a tasting sealed before plates had numbers.</summary>
+    public int? PlannedPlates { get; init; }
+
+    /// <summary>The codes of each numbered plate; in a tasting sealed before plates had numbers, the serving orders behind the plates.</summary>
     public ImmutableArray<ImmutableArray<BlindCode>> Orders { get; init; } = [];
 
     /// <summary>Plates as dealt.</summary>
@@ -56,6 +65,18 @@ public sealed record DayBook
 
     /// <summary>What was said aloud.</summary>
     public ImmutableArray<IdentitySpoken> Spoken { get; init; } = [];
+
+    /// <summary>When the wheels left the cave, or null where that was not noted.</summary>
+    public DateTimeOffset? TakenOutAt { get; init; }
+
+    /// <summary>Steps of the plating that are done: “cut W3”, “plate 7”.</summary>
+    public ImmutableHashSet<string> Plated { get; init; } = [];
+
+    /// <summary>Plates that were made again.</summary>
+    public ImmutableArray<PlateMadeAgain> MadeAgain { get; init; } = [];
+
+    /// <summary>Samples that fell.</summary>
+    public ImmutableArray<SampleDropped> Dropped { get; init; } = [];
 
     /// <summary>Plates on which two codes stood wrong.</summary>
     public ImmutableArray<CodesSwapped> Swaps { get; init; } = [];
@@ -110,6 +131,14 @@ public sealed record DayBook
     /// <summary>Tasters still on the list.</summary>
     public IEnumerable<Taster> Present => Tasters.Where(taster => !taster.LetGo);
 
+    /// <summary>Whether a plate is planned for a taster: as long as nobody was counted, for everybody on the list.</summary>
+    /// <param name="taster">Who.</param>
+    public bool IsExpected(Taster taster) => !taster.LetGo && (Here?.Contains(taster.Id) ?? true);
+
+    /// <summary>Whether a code stands for a sample of the second flight, which is liked and not placed.</summary>
+    /// <param name="code">The code.</param>
+    public bool IsUnplaced(BlindCode code) => Key?[code] is { } line && SecondFlight.Contains(line.Wheel);
+
     /// <summary>Whether a wheel was taken out.</summary>
     /// <param name="wheel">The wheel.</param>
     public bool IsWithdrawn(WheelId wheel) => Withdrawals.Any(withdrawal => withdrawal.Wheel == wheel);
@@ -132,10 +161,16 @@ public sealed record DayBook
     public BlindCode PutRight(TasterId taster, BlindCode code) =>
         Swaps.Where(swap => swap.Taster == taster).Aggregate(code, (stood, swap) => stood == swap.First ? swap.Second : stood == swap.Second ? swap.First : stood);
 
-    /// <summary>The plate as it is served now: as dealt, without the codes of wheels withdrawn since.</summary>
+    /// <summary>The part of <see cref="Served"/> that is put in places: the first flight.</summary>
+    /// <param name="taster">Whose.</param>
+    public ImmutableArray<BlindCode> Placed(TasterId taster) => [.. Served(taster).Where(code => !IsUnplaced(code))];
+
+    /// <summary>The plate as it is served now: as dealt, without the codes of wheels withdrawn since and of samples that fell and were not replaced.</summary>
     /// <param name="taster">Whose.</param>
     public ImmutableArray<BlindCode> Served(TasterId taster) =>
         Plate(taster) is { } plate && Key is { } key
-            ? [.. plate.Codes.Where(code => key[code] is { } line && !IsWithdrawn(line.Wheel))]
+            ? [.. plate.Codes.Where(code => key[code] is { } line && !IsWithdrawn(line.Wheel) && !IsLost(taster, code))]
             : [];
+
+    private bool IsLost(TasterId taster, BlindCode code) => Dropped.Any(fallen => fallen.Taster == taster && fallen.Code == code && !fallen.Replaced);
 }

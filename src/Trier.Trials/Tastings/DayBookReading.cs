@@ -30,14 +30,18 @@ internal static class DayBookReading
         {
             Entries = book.Entries.RemoveAll(entry => entry.Wheel == removed.Wheel),
             Repeat = book.Repeat == removed.Wheel ? null : book.Repeat,
+            SecondFlight = book.SecondFlight.Remove(removed.Wheel),
         },
         EntryCorrected corrected => Correct(book, corrected),
+        FlightChosen flight => book with { SecondFlight = flight.Second ? book.SecondFlight.Add(flight.Wheel) : book.SecondFlight.Remove(flight.Wheel) },
+        GroupJoined joined => Change(book, joined.Taster, taster => taster with { Group = joined.Group }),
+        GuestsCounted counted => book with { Here = [.. counted.Here] },
         RepeatChosen chosen => book with { Repeat = chosen.Wheel },
         TasterAdded added => book with
         {
             Tasters = book.Tasters.Add(new Taster(added.Taster, added.Number, added.Name, added.KnowsTheKey, added.Junior, added.Sitting, [], null, LetGoAt: null)),
         },
-        TasterLetGo gone => Change(book, gone.Taster, taster => taster with { LetGoAt = gone.At }),
+        TasterLetGo gone => LetGo(book, gone),
         TasterCorrected corrected => Correct(book, corrected),
         SampleLeftOff off => Change(book, off.Taster, taster => taster with { LeftOff = [.. off.Wheels] }),
         TasteDeclared declared => Change(book, declared.Taster, taster => taster with { Taste = declared.Taste }),
@@ -50,7 +54,11 @@ internal static class DayBookReading
         {
             Key = sealing.Key,
             Orders = sealing.Orders,
-            Plates = sealing.Plates.ToImmutableSortedDictionary(plate => book.Taster(plate.Taster)!.Number, plate => plate),
+            PlannedPlates = sealing.Planned,
+            // A plate that is dealt anew is to be plated anew; what is cut stays cut.
+            Plated = book.Plated.Except(book.Orders.Select((_, index) => index).Where(index => !(index < sealing.Orders.Length && sealing.Orders[index].SequenceEqual(book.Orders[index]))).Select(index => $"plate {index + 1}")),
+            // Once plates are out, those of people who are gone stay theirs: a ballot hangs on them.
+            Plates = (book.OpenedAt is null ? ImmutableSortedDictionary<int, Plate>.Empty : book.Plates).SetItems(sealing.Plates.Select(plate => KeyValuePair.Create(book.Taster(plate.Taster)!.Number, plate))),
             SealedAt = sealing.At,
         },
         KeyCommitted committed => book with { Commitments = book.Commitments.Add(committed.Commitment) },
@@ -59,6 +67,9 @@ internal static class DayBookReading
             RetiredBefore = book.Key is { } key ? [.. book.RetiredBefore, .. key.Retired, .. key.Lines.Select(line => line.Code)] : book.RetiredBefore,
             Key = null,
             Orders = [],
+            PlannedPlates = null,
+            Plated = [],
+            Here = null,
             Plates = ImmutableSortedDictionary<int, Plate>.Empty,
             SealedAt = null,
             // Who knows a key that was thrown away knows nothing of the next one.
@@ -75,6 +86,11 @@ internal static class DayBookReading
         CodesSwapped swapped => book with { Swaps = book.Swaps.Add(swapped) },
         KeyOpened opened => book with { KeyOpenings = book.KeyOpenings.Add(opened) },
         KeyLearned learned => book with { Learned = book.Learned.Add(learned) },
+        WheelsTakenOut taken => book with { TakenOutAt = taken.At },
+        PlatingTicked ticked => book with { Plated = ticked.Done ? book.Plated.Add(ticked.Work) : book.Plated.Remove(ticked.Work) },
+        PlateMadeAgain again => book with { MadeAgain = book.MadeAgain.Add(again), Plated = book.Plated.Remove($"plate {again.Number}") },
+        SampleDropped fallen => book with { Dropped = book.Dropped.Add(fallen) },
+        ScribeNamed scribe => Change(book, scribe.Taster, taster => taster with { Scribe = scribe.By }),
         TastingClosed closed => book with { ClosedAt = closed.At },
         TastingReopened reopened => book with { ClosedAt = null, Reopenings = book.Reopenings.Add(reopened) },
         LateBallotAdmitted admitted => book with { Admitted = book.Admitted.Add(admitted.Revision) },
@@ -85,6 +101,13 @@ internal static class DayBookReading
 
     private static DayBook Change(DayBook book, TasterId id, Func<Taster, Taster> change) =>
         book with { Tasters = [.. book.Tasters.Select(taster => taster.Id == id ? change(taster) : taster)] };
+
+    private static DayBook LetGo(DayBook book, TasterLetGo gone)
+    {
+        var after = Change(book, gone.Taster, taster => taster with { LetGoAt = gone.At });
+        // Before the first plate is out, a numbered plate is free again; after that it was carried to somebody.
+        return after is { OpenedAt: null, PlannedPlates: not null } ? after with { Plates = after.Plates.Remove(after.Taster(gone.Taster)!.Number) } : after;
+    }
 
     private static DayBook Correct(DayBook book, EntryCorrected corrected)
     {

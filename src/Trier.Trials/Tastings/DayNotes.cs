@@ -20,9 +20,14 @@ internal static class DayNotes
             notes.Add(new(DayNoteKind.SpokenAloud, spoken.At, $"At {Clock(spoken.At)} somebody said aloud what sample {spoken.Code} was{(spoken.Words is null ? "" : $": “{spoken.Words}”")}. From then on it was not fully blind."));
         foreach (var swap in book.Swaps)
             notes.Add(new(DayNoteKind.CodesSwapped, swap.At, $"On {book.Taster(swap.Taster)!.Name}’s plate samples {swap.First} and {swap.Second} had changed places ({swap.Reason}; seen by {swap.Witness}). That ballot is read the right way round."));
+        foreach (var fallen in book.Dropped)
+            notes.Add(new(DayNoteKind.Other, fallen.At, $"A sample ({fallen.Code}) of {book.Taster(fallen.Taster)!.Name} fell{(fallen.Replaced ? " and another was brought." : "; that plate went on without it.")}"));
+        foreach (var again in book.MadeAgain)
+            notes.Add(new(DayNoteKind.Other, again.At, $"Plate {again.Number} was made again at {Clock(again.At)}: {again.Reason}"));
         foreach (var reopened in book.Reopenings)
             notes.Add(new(DayNoteKind.Reopened, reopened.At, $"The tasting was closed and opened again at {Clock(reopened.At)}: {reopened.Reason}"));
         notes.AddRange(LateBallots(book, ballots));
+        notes.AddRange(ServingNotes.Of(book, ballots));
         foreach (var correction in book.Corrections.OfType<EntryCorrected>())
             notes.Add(new(DayNoteKind.Correction, correction.At, $"What is known of {correction.Name} was corrected at {Clock(correction.At)}; the old record is kept."));
         foreach (var correction in book.Corrections.OfType<TasterCorrected>())

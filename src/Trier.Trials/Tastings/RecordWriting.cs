@@ -10,9 +10,9 @@ internal static class RecordWriting
     public static TastingRecord Write(DayBook book, IReadOnlyDictionary<TasterId, BallotHistory> ballots)
     {
         var key = book.Key ?? throw new InvalidOperationException("A tasting without a key has no record.");
-        var lines = key.Lines.Where(line => !book.IsWithdrawn(line.Wheel)).ToImmutableArray();
+        var lines = key.Lines.Where(line => !book.IsWithdrawn(line.Wheel) && !book.SecondFlight.Contains(line.Wheel)).ToImmutableArray();
         var ids = lines.ToDictionary(line => line.Code, line => SampleId(book, line));
-        var samples = lines.Select(line => Sample(book, key, line)).OrderBy(sample => sample.Id, StringComparer.Ordinal).ToImmutableArray();
+        var samples = lines.GroupBy(line => ids[line.Code], StringComparer.Ordinal).OrderBy(same => same.Key, StringComparer.Ordinal).Select(same => Sample(book, [.. same])).ToImmutableArray();
         var voices = Voices.Of(book);
         ballots = book.Tasters
             .Where(taster => ballots.ContainsKey(taster.Id))
@@ -37,15 +37,14 @@ internal static class RecordWriting
         return line.Counts ? label : $"{label} again";
     }
 
-    private static SampleRecord Sample(DayBook book, Key key, KeyLine line)
+    private static SampleRecord Sample(DayBook book, ImmutableArray<KeyLine> same)
     {
-        var entry = book.Entry(line.Wheel)!;
-        var counted = key.Of(line.Wheel)[0];
+        var (entry, counts) = (book.Entry(same[0].Wheel)!, same[0].Counts);
         return new SampleRecord(
-            SampleId(book, line),
-            line.Counts ? entry.Name : $"{entry.Name} again",
-            line.Code.ToString(),
-            line.Counts ? null : SampleId(book, counted),
+            SampleId(book, same[0]),
+            counts ? entry.Name : $"{entry.Name} again",
+            same.FirstOrDefault(line => line.Plate is null)?.Code.ToString(),
+            counts ? null : entry.Label,
             entry.Mark,
             entry.Facts);
     }

@@ -27,6 +27,12 @@ public sealed record Taster(
     /// <summary>Whether they were taken off the list.</summary>
     public bool LetGo => LetGoAt is not null;
 
+    /// <summary>Who writes their ballot down for them, or null.</summary>
+    public string? Scribe { get; init; }
+
+    /// <summary>The group they taste together with, or null.</summary>
+    public string? Group { get; init; }
+
     /// <summary>What they agreed to at sign-in; a later answer replaces an earlier one.</summary>
     public Agreed Agreed { get; init; } = Agreed.ToNothing;
 

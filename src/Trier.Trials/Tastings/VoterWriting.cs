@@ -45,6 +45,7 @@ internal static class VoterWriting
         {
             Sitting = taster.Sitting,
             Agreed = taster.Agreed,
+            Group = taster.Group,
             Named = [.. Spoken(book, taster, current).Select(spoken => ids.GetValueOrDefault(book.PutRight(taster.Id, spoken.Code))).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         };
     }
@@ -65,7 +66,8 @@ internal static class VoterWriting
         if (book.Compared.Any(compared => compared.Tasters.Contains(taster.Id))) marks |= VoterMarks.ComparedNotes;
         if (book.Swaps.Any(swap => swap.Taster == taster.Id) || ballot.Answers.Values.Any(answer => answer.FirstLiking is not null)) marks |= VoterMarks.Corrected;
         if (current?.Standing == BallotStanding.AfterClose) marks |= VoterMarks.AdmittedAfterClose;
-        if (order.Length < ids.Count || groups.Sum(group => group.Length) < ids.Count) marks |= VoterMarks.FewerSamples;
+        var most = book.Plates.Values.Max(plate => plate.Codes.Count(ids.ContainsKey));
+        if (order.Length < most || groups.Sum(group => group.Length) < most) marks |= VoterMarks.FewerSamples;
         if (AfterOpening(book, current)) marks |= VoterMarks.AfterKeyOpened;
         if (taster.NoSmell) marks |= VoterMarks.LittleSmell;
         if (ballot.Answers.Values.Any(answer => answer.Unclear is not null)) marks |= VoterMarks.Unclear;
@@ -83,8 +85,10 @@ internal static class VoterWriting
         if (book.Compared.FirstOrDefault(compared => compared.Tasters.Contains(taster.Id)) is { } compared) quiet.Add($"compared notes {Clock(compared.At)}");
         if (book.Left.FirstOrDefault(left => left.Taster == taster.Id) is { } left) quiet.Add($"left {Clock(left.At)}");
         if (book.Swaps.Any(swap => swap.Taster == taster.Id)) quiet.Add("codes put right");
+        if (taster.Group is { } group) quiet.Add($"tasted with {group}");
+        if (taster.Scribe is { } scribe) quiet.Add($"written down by {scribe}");
         if (current?.Source == BallotSource.Paper) quiet.Add("on paper");
-        if (current?.Source == BallotSource.Scribe) quiet.Add("written by another hand");
+        if (current?.Source == BallotSource.Scribe && taster.Scribe is null) quiet.Add("written by another hand");
         if (ballot.Answers.Values.Any(answer => answer.Unclear is not null)) quiet.Add("a place on paper unclear");
         if (current?.Standing == BallotStanding.AfterClose) quiet.Add($"sent {Clock(current.ReceivedAt)}, after the close; let in");
         if (current is { Stage: BallotStage.Tasting }) quiet.Add("not sent: likings kept, no places");

@@ -81,25 +81,41 @@ public static class Judge
         var tests = headline.Level.Reason == NothingToTest.None;
         var judged = Judged(electorate, seed, effort.Tests);
         var variants = Varying.Of(electorate, judged, headline.Wheels, seed, effort.Tests, cancellation);
-        Next(0.5);
+        Next(0.4);
         var camps = tests ? Parting.Camps(electorate, headline.Wheels, seed, effort.Tests) : null;
-        Next(0.6);
+        Next(0.5);
         var loved = tests ? Parting.Loved(electorate, headline.Wheels, seed, effort.Tests) : null;
-        Next(0.65);
+        Next(0.55);
         var order = Ordering.Order(electorate, seed, effort.Tests);
         var sittings = tests ? Ordering.Sittings(electorate, seed, effort.Tests) : null;
-        Next(0.7);
+        Next(0.6);
         var reach = Ordering.Reach(electorate, judged, seed, effort.Panels);
-        Next(0.8);
+        Next(0.65);
+        var steady = tests ? Steadying.Of(electorate, headline.Wheels, seed, effort.Redraws) : null;
+        Next(0.7);
         var chances = tests ? Chances.Of(electorate, headline.Wheels, camps, seed, effort) : null;
+        Next(0.8);
+        var tastes = tests ? Tastes.Of(electorate, headline.Wheels, seed, effort.TastePanels) : null;
         progress?.Invoke(1);
-        return new(variants, chances, camps, loved, order, sittings, reach);
+        return new(variants, chances, camps, loved, order, sittings, reach, steady, tastes);
 
         void Next(double share)
         {
             progress?.Invoke(share);
             cancellation.ThrowIfCancellationRequested();
         }
+    }
+
+    /// <summary>Counts place points with other weights. A count to look at: the planned rule and its level stay the verdict.</summary>
+    /// <param name="verdict">The verdict of the record.</param>
+    /// <param name="points">Falling weights, one for each wheel; missing ones are as low as the last.</param>
+    /// <exception cref="ArgumentException">The weights do not fall.</exception>
+    public static Reweighed Reweigh(Verdict verdict, Plans.CountingRule.PlacePoints points)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        ArgumentNullException.ThrowIfNull(points);
+        if (!Plans.CountingRule.PlacePoints.Fall(points.Weights)) throw new ArgumentException("Place points fall from the first place to the last.", nameof(points));
+        return Reweighing.Of(verdict, points);
     }
 
     private static Judged Judged(Electorate electorate, Seed seed, Effort tests) =>

@@ -82,6 +82,9 @@ public sealed record VoterRecord(
     /// <summary>Which sitting they came to, from 1; null where not recorded.</summary>
     public int? Sitting { get; init; }
 
+    /// <summary>The group they tasted together with, or null.</summary>
+    public string? Group { get; init; }
+
     /// <summary>What they agreed may be published: nothing, unless they said so.</summary>
     public Agreed Agreed { get; init; } = Agreed.ToNothing;
 }

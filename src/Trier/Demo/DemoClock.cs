@@ -1,6 +1,6 @@
 namespace Trier.Demo;
 
-/// <summary>The invented afternoon's clock: Saturday 30 August 2025, western European summer time.</summary>
+/// <summary>The clock of what is invented: the afternoon of Saturday 30 August 2025, or a moment set; western European summer time.</summary>
 internal sealed class DemoClock : TimeProvider
 {
     private DateTimeOffset _now = new(2025, 8, 30, 9, 0, 0, TimeSpan.FromHours(1));
@@ -10,4 +10,6 @@ internal sealed class DemoClock : TimeProvider
     public override DateTimeOffset GetUtcNow() => _now.ToUniversalTime();
 
     public DateTimeOffset At(int hour, int minute) => _now = new(2025, 8, 30, hour, minute, 0, TimeSpan.FromHours(1));
+
+    public DateTimeOffset Set(DateTimeOffset moment) => _now = moment;
 }

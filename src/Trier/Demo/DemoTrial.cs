@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Trier.Publishing.BallotFiles;
 using Trier.Storage;
@@ -9,13 +10,14 @@ using Trier.Trials.Common;
 using Trier.Trials.Makes;
 using Trier.Trials.Plans;
 using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Commitments;
 using Trier.Trials.Tastings.Events;
 using Trier.Trials.Verdicts;
 using Trier.Web.Hosting;
 
 namespace Trier.Demo;
 
-/// <summary>Writes the invented trial “Thistle or calf?” into a fresh database, as if the afternoon had been.</summary>
+/// <summary>Writes the invented trial “Thistle or calf?” into a fresh database, as if the afternoon had been, and beside it <see cref="AlpineTrial"/>, still ageing.</summary>
 internal static class DemoTrial
 {
     public static TrialId Id { get; } = new(new Guid("0198fb52-6c00-7000-8000-000000000417"));
@@ -32,11 +34,12 @@ internal static class DemoTrial
         await using (var db = databases.CreateDbContext()) await db.Database.MigrateAsync();
         var trials = new TrialStore(databases, writer, clock);
         var wheels = new WheelStore(databases, writer, clock);
+        await AlpineTrial.SeedAsync(new(trials, wheels, new RecipeStore(databases, writer, clock), new MakeStore(databases, writer, clock), new ThingStore(databases, writer), clock));
         foreach (var wheel in DemoPeople.Wheels) await wheels.SaveAsync(new Wheel(wheel.Wheel, wheel.Name, wheel.Facts));
 
         var ballots = Ballots();
         await trials.BeginAsync(Id, Morning(clock));
-        await ActAsync(trials, Sealing(clock, ballots));
+        foreach (var sealing in Sealing(clock, ballots)) await ActAsync(trials, sealing);
         await AfternoonAsync(trials, clock, ballots);
         return Id;
     }
@@ -70,7 +73,7 @@ internal static class DemoTrial
         return events.ToImmutable();
     }
 
-    private static ImmutableArray<DayEvent> Sealing(DemoClock clock, ImmutableArray<VoterRecord> ballots)
+    private static ImmutableArray<DayEvent>[] Sealing(DemoClock clock, ImmutableArray<VoterRecord> ballots)
     {
         var wheel = DemoPeople.Wheels;
         KeyLine Line(int code, int number, bool counts = true) => new(BlindCode.Of(code), wheel[number - 1].Wheel, counts);
@@ -83,12 +86,14 @@ internal static class DemoTrial
         var second = clock.At(14, 52);
         return
         [
-            new KeySealed(first, new Key(1, [.. morning], []), [.. orders.Select(Before)], [.. plates.Select(plate => new Plate(plate.Taster, Before(plate.Codes)))]),
-            new KeyOpened(clock.At(14, 25), "Baltasar", Early: false),
-            new WheelWithdrawn(second, wheel[3].Wheel, "rind crack, blue mould 35 mm into the paste, musty", "Benedita"),
-            new RepeatChosen(second, wheel[0].Wheel),
-            new KeySealed(second, new Key(2, [.. afternoon], [BlindCode.Of(304)]), orders, plates),
-            new TastingOpened(clock.At(16, 10)),
+            [new KeySealed(first, new Key(1, [.. morning], []), [.. orders.Select(Before)], [.. plates.Select(plate => new Plate(plate.Taster, Before(plate.Codes)))])],
+            [new KeyOpened(clock.At(14, 25), "Baltasar", Early: false)],
+            [
+                new WheelWithdrawn(second, wheel[3].Wheel, "rind crack, blue mould 35 mm into the paste, musty", "Benedita"),
+                new RepeatChosen(second, wheel[0].Wheel),
+                new KeySealed(second, new Key(2, [.. afternoon], [BlindCode.Of(304)]), orders, plates),
+            ],
+            [new TastingOpened(clock.At(16, 10))],
         ];
     }
 
@@ -131,7 +136,8 @@ internal static class DemoTrial
 
     private static async Task ActAsync(TrialStore trials, ImmutableArray<DayEvent> events)
     {
-        var outcome = await trials.ActAsync(Id, _ => Outcome.Of(events));
+        // The same demo every time: its salts are no secret.
+        var outcome = await trials.ActAsync(Id, tasting => Outcome.Of(Committing.With(tasting.Book, events, SHA256.HashData([(byte)tasting.Book.Commitments.Length]).AsSpan(0, Commitment.SaltBytes))));
         if (!outcome.Ok) throw new InvalidOperationException(outcome.Problems[0].Sentence);
     }
 }

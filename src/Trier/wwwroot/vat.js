@@ -36,10 +36,11 @@ function watchForJumps() {
   [wall, steady] = [Date.now(), performance.now()];
 }
 
-// ---- the step in hand ----
+// ---- the step in hand; a split vat has one in each part ----
 
-const steps = [...document.querySelectorAll('.vat-step')];
-const current = () => steps.find((step) => !step.hidden);
+const lanes = () => [...page.querySelectorAll('.vat-lane')];
+const stepsOf = (lane) => [...lane.querySelectorAll('.vat-step')];
+const inHand = (lane) => stepsOf(lane).find((step) => !step.hidden);
 const pad = (number) => String(number).padStart(2, '0');
 const clockWords = (time) => { const at = new Date(time + zone()); return pad(at.getUTCHours()) + ':' + pad(at.getUTCMinutes()); };
 // Times are told in the host's zone: what the server wrote beside the first due time says how far off UTC that is.
@@ -49,24 +50,98 @@ function zone() {
 }
 
 function lengthWords(minutes) {
-  if (minutes < 120) return minutes + ' min';
-  const hours = Math.floor(minutes / 60);
-  return minutes % 60 === 0 ? hours + ' h' : hours + ' h ' + (minutes % 60) + ' min';
+  const rounded = minutes < 10 ? Math.round(minutes * 10) / 10 : Math.round(minutes);
+  if (rounded < 120) return numberWords(rounded, 1) + ' min';
+  const hours = Math.floor(rounded / 60);
+  if (hours >= 72 && rounded % 1440 === 0) return rounded / 1440 + ' days';
+  return rounded % 60 === 0 ? hours + ' h' : hours + ' h ' + (rounded % 60) + ' min';
 }
 
+function numberWords(value, decimals) {
+  const words = decimals < 0 ? value.toFixed(-decimals) : String(Number(value.toFixed(decimals)));
+  return words.replace('.', page.dataset.mark || ',');
+}
+
+function leftWords(step) {
+  const minutes = Math.ceil((Date.parse(step.dataset.due) - hostNow()) / 60000);
+  return minutes > 1 ? lengthWords(minutes) + ' to go' : minutes >= 0 ? 'now' : lengthWords(-minutes) + ' past the plan';
+}
+
+const write = (place, words) => { if (place && place.textContent !== words) place.textContent = words; };
+
 function tick() {
-  const step = current();
-  if (!step || !step.dataset.due) return;
-  const due = Date.parse(step.dataset.due);
-  const start = Date.parse(step.dataset.rennet || step.dataset.start);
-  const left = step.querySelector('[data-left]');
-  const minutes = Math.ceil((due - hostNow()) / 60000);
-  const words = minutes > 1 ? lengthWords(minutes) + ' to go.' : minutes >= 0 ? 'Now.' : lengthWords(-minutes) + ' past the plan.';
-  if (left && left.textContent !== words) left.textContent = words;
-  const fill = step.querySelector('[data-fill]');
-  if (fill) fill.style.width = (due > start ? Math.min(100, Math.max(0, 100 * (hostNow() - start) / (due - start))) : 100) + '%';
-  const clock = step.querySelector('[data-clock]');
-  if (clock && step.dataset.moved) clock.textContent = clockWords(due);
+  for (const lane of lanes()) {
+    const step = inHand(lane);
+    const tab = page.querySelector(`[data-to="${lane.dataset.lane}"] [data-part-now]`);
+    if (!step || !step.dataset.due) { write(tab, 'done'); continue; }
+    const words = leftWords(step);
+    write(tab, step.dataset.heading + ', ' + words);
+    if (lane.hidden) continue;
+    const due = Date.parse(step.dataset.due);
+    const start = Date.parse(step.dataset.rennet || step.dataset.start);
+    write(step.querySelector('[data-left]'), words[0].toUpperCase() + words.slice(1) + '.');
+    const fill = step.querySelector('[data-fill]');
+    if (fill) fill.style.width = (due > start ? Math.min(100, Math.max(0, 100 * (hostNow() - start) / (due - start))) : 100) + '%';
+    const clock = step.querySelector('[data-clock]');
+    if (clock && step.dataset.moved) clock.textContent = clockWords(due);
+  }
+}
+
+// Going over to another part needs no host: its steps are in the page.
+function goTo(part, link) {
+  for (const lane of lanes()) lane.hidden = lane.dataset.lane !== part;
+  for (const tab of page.querySelectorAll('[data-to]')) tab === link ? tab.setAttribute('aria-current', 'true') : tab.removeAttribute('aria-current');
+  history.replaceState(null, '', link.href);
+  tick();
+}
+
+// ---- what went otherwise, said at once: the page knows the aims of the step and needs no host for it ----
+
+function deviations(step, form, at) {
+  const told = [];
+  for (const aim of JSON.parse(step.dataset.aims || '[]')) {
+    const start = Date.parse(step.dataset.start);
+    const clock = { time: (at - start) / 60000, cut: (at - start) / 60000, floc: (at - Date.parse(step.dataset.rennet)) / 60000 };
+    const typed = form.elements[aim.key]?.value.trim().replace(',', '.');
+    const value = aim.key in clock ? clock[aim.key] : typed ? Number(typed) : NaN;
+    const gap = Math.abs(value - aim.aim);
+    if (!Number.isFinite(value) || gap <= aim.slack + 1e-9) continue;
+    const more = value > aim.aim;
+    const shown = (number) => numberWords(number, aim.decimals) + aim.after;
+    const words = aim.key === 'cut' ? lengthWords(gap) + (more ? ' later' : ' earlier') + ' than planned'
+      : aim.key === 'time' ? lengthWords(gap) + (more ? ' longer' : ' shorter') + ' than planned'
+      : aim.key === 'floc' ? 'flocculation after ' + lengthWords(value) + ', ' + lengthWords(gap) + (more ? ' later' : ' earlier') + ' than planned'
+      : aim.before + shown(value) + ', ' + shown(gap) + (more ? ' above' : ' below') + ' the aim of ' + shown(aim.aim);
+    const moves = aim.key === 'floc' ? ' The cut moves with it, to ' + clockWords(Date.parse(step.dataset.rennet) + value * Number(step.dataset.times) * 60000) + '.' : '';
+    told.push(step.dataset.heading + ': ' + words + '. ' + (more ? aim.above : aim.below) + moves);
+  }
+  return told;
+}
+
+function sayOtherwise(told) {
+  const place = page.querySelector('[data-said]');
+  const look = page.querySelector('[data-said-look]');
+  if (!place || !look) return;
+  place.replaceChildren();
+  if (!told.length) return;
+  const box = look.content.cloneNode(true);
+  const line = box.querySelector('.note-line');
+  for (const words of told.slice(1).reverse()) {
+    const next = line.cloneNode(true);
+    next.textContent = words.trim();
+    line.after(next);
+  }
+  line.textContent = told[0].trim();
+  place.append(box);
+}
+
+// The time typed at a step, as the host reads it: of the host's day, and the latest such moment not more than half a day ahead.
+function typedTime(form, at) {
+  const parts = /^(\d{1,2})[:.](\d{2})$/.exec(form.elements.when?.value.trim() ?? '');
+  if (!parts) return at;
+  const day = new Date(at + zone());
+  const moment = Date.UTC(day.getUTCFullYear(), day.getUTCMonth(), day.getUTCDate(), Number(parts[1]), Number(parts[2])) - zone();
+  return moment > at + 12 * 3600000 ? moment - 24 * 3600000 : moment;
 }
 
 // ---- drafts: what is typed at a step stays until it is sent ----
@@ -81,7 +156,7 @@ function keepDraft(form) {
 function restoreDraft(form) {
   for (const [name, value] of store.get(draftKey(form)) ?? []) {
     const field = typed(form).find((one) => one.name === name);
-    if (field && !field.value && value) {
+    if (field && value && (!field.value || field.tagName === 'SELECT')) {
       field.value = value;
       const box = field.closest('details');
       if (box) box.open = true;
@@ -140,7 +215,7 @@ async function sendAll() {
   }
   sending = false;
   if (stopped) { say('The host did not take it. What you touched is kept on this phone: load the page again, and sign in if it asks.'); return; }
-  if (!refused) { location.replace('/makes/' + page.dataset.vat); return; }
+  if (!refused) { location.replace('/makes/' + page.dataset.vat + location.search); return; }
   // What was touched after the refused one is in by now; asked once more, the host says why on a page that knows it.
   if (refused.stale) refused.html = await post(refused.send).then((answer) => answer?.text() ?? refused.html);
   show(refused.html);
@@ -152,14 +227,13 @@ function show(html) {
   if (!answer) { location.reload(); return; }
   page.replaceChildren(...answer.childNodes);
   page.dataset.now = answer.dataset.now;
-  location.hash = '';
   page.querySelector('[role=alert]')?.focus();
   begin();
 }
 
 function goOn(step, at) {
-  const index = steps.indexOf(step);
-  const next = steps[index + 1];
+  const steps = stepsOf(step.closest('.vat-lane'));
+  const next = steps[steps.indexOf(step) + 1];
   step.hidden = true;
   if (!next) return;
   next.hidden = false;
@@ -200,7 +274,7 @@ function replay() {
 }
 
 function begin() {
-  steps.splice(0, steps.length, ...document.querySelectorAll('.vat-step'));
+  for (const tab of page.querySelectorAll('[data-to]')) tab.addEventListener('click', (event) => { event.preventDefault(); goTo(tab.dataset.to, tab); });
   const first = page.querySelector('[data-clock]');
   if (first) {
     const [hours, minutes] = first.textContent.split(':').map(Number);
@@ -216,12 +290,15 @@ function begin() {
     form.addEventListener('submit', (event) => {
       event.preventDefault();
       const at = hostNow();
+      const when = typedTime(form, at);
+      const step = form.closest('.vat-step');
       form.querySelector('[data-at]').value = new Date(at).toISOString();
       const body = new URLSearchParams(new FormData(form, event.submitter)).toString();
-      const sends = [...outbox(), { url: form.action, body, at, form: form.dataset.send }];
+      const sends = [...outbox(), { url: form.action, body, at: when, form: form.dataset.send }];
       if (!keep(sends)) { form.submit(); return; }
       store.drop(draftKey(form));
-      goOn(form.closest('.vat-step'), at);
+      sayOtherwise(deviations(step, form, when));
+      goOn(step, when);
       sendAll();
     });
   }

@@ -53,6 +53,38 @@ public class DemoFileTests
         Assert.Equal(0.0586, Demo.Gate.LeadLuck!.Value, 0.0005 + (4 * Demo.Gate.LeadLuck.Error));
     }
 
+    /// <summary>A second program's 20,000 redrawn panels gave whole hundredths: the tolerance is their rounding and four errors of both.</summary>
+    [Fact]
+    public void The_lead_is_as_steady_as_a_second_program_found()
+    {
+        Steady(Demo, [.90, .04, .01, .05, 0]);
+        Steady(Judged(Read() is var record ? record with { Plan = record.Plan with { Rule = new Trials.Plans.CountingRule.Firsts() } } : record), [.19, .40, .01, .40, 0]);
+        Assert.Contains("Drawing as many voices again from these same ballots, 593 leads in about 90 of 100 draws", string.Join(' ', Demo.Words.HowSure), StringComparison.Ordinal);
+
+        static void Steady(Verdict verdict, double[] expected)
+        {
+            var found = verdict.Deep!.Steady!;
+            Assert.Equal(9_999, found.Draws);
+            string[] ids = ["593", "417", "238", "946", "751"];
+            for (var i = 0; i < ids.Length; i++) Assert.Equal(expected[i], found.Wheels.Single(wheel => wheel.Id == ids[i]).Leads, 0.005 + (4 * Math.Sqrt(expected[i] * (1 - expected[i]) * (1e-4 + 5e-5))) + 1e-3);
+        }
+    }
+
+    [Fact]
+    public void Other_weights_are_counted_and_change_nothing_else()
+    {
+        // 593 has 3 firsts (one ballot ties it with 751 lower down) and 417 has 4: only a count that sees little but firsts puts another wheel level.
+        var usual = Judge.Reweigh(Demo, new([4, 3, 2, 1, 0]));
+        Assert.Equal([35.5, 26, 24, 23, 11.5], usual.Lines.Select(line => line.Points!.Value));
+        Assert.False(usual.ChangesTheLeader(Demo));
+        var firsts = Judge.Reweigh(Demo, new([1, 0, 0, 0, 0]));
+        Assert.Equal([3, 4, 1, 4, 0], firsts.Lines.Select(line => line.Points!.Value));
+        Assert.Equal(["417", "946"], firsts.Leaders);
+        Assert.True(firsts.ChangesTheLeader(Demo));
+        Assert.Equal(2.5, Judge.Reweigh(Demo, new([2.5m, 0])).Lines[1].Points!.Value / 4);
+        Assert.Throws<ArgumentException>(() => Judge.Reweigh(Demo, new([1, 1])));
+    }
+
     [Fact]
     public void Pairs_and_level_are_the_recorded_ones()
     {

@@ -12,7 +12,7 @@ namespace Trier.Publishing.Tests.Verdicts;
 
 public class RobustnessTests
 {
-    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e4, Draws = 99, CloseDraws = 99 }, new SamplingEffort(2, 20, 100), 1e7, 0);
+    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e4, Draws = 99, CloseDraws = 99 }, new SamplingEffort(2, 20, 100), 1e7, 0, 99, 19);
 
     [Fact]
     public void Whatever_can_be_read_can_be_judged_and_written() =>

@@ -54,6 +54,34 @@ public sealed class PairsTests
         Assert.Equal(1, p / (2 * Tails.BinomialAtLeast(600, 1000, 0.5)), 1e-9);
     }
 
+    /// <summary>20,000 voices with gaps of one size: the binomial tail, summed by the frequencies of its characteristic function.</summary>
+    [Theory]
+    [InlineData(10_000)]
+    [InlineData(10_040)]
+    [InlineData(10_200)]
+    [InlineData(10_400)]
+    public void A_crowd_of_thousands_is_summed_by_frequencies(long wins)
+    {
+        var exact = wins == 10_000 ? 1 : Math.Min(1, 2 * Tails.BinomialAtLeast(wins, 20_000, 0.5));
+        Assert.Equal(exact, SignFlip.P([(1, wins), (-1, 20_000 - wins)]), 1e-11);
+    }
+
+    /// <summary>The same gaps by convolution of a few and, made ten thousand times finer by an extra voice, by frequencies: both within the other's reach.</summary>
+    [Fact]
+    public void Frequencies_agree_with_the_convolution_on_mixed_gaps()
+    {
+        (long, long)[] gaps = [(1, 300), (-1, 250), (2, 120), (-2, 90), (3, 60), (-3, 75), (5, 20), (-5, 31)];
+        var convolved = SignFlip.P(gaps);
+        // One more voice with the smallest gap among gaps a thousand times as large moves nothing but the path that is taken.
+        var summed = SignFlip.P([.. gaps.Select(gap => (gap.Item1 * 1000, gap.Item2)), (1, 1)]);
+        Assert.InRange(convolved, 0.01, 0.99);
+        Assert.Equal(convolved, summed, 0.02);
+    }
+
+    [Fact]
+    public void Where_the_tail_is_finer_than_rounding_a_bound_is_given() =>
+        Assert.InRange(SignFlip.P([(1, 15_000), (-1, 5_000)]), 0, 1e-12);
+
     [Fact]
     public void Clopper_Pearson_and_Wilson_hold()
     {

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using Trier.Dairy.Milk;
 using Trier.Storage.Common;
 using Trier.Trials.Common;
+using Trier.Trials.Makes;
 using Trier.Trials.Makes.Days;
 using Trier.Trials.Makes.Recipes;
+using Trier.Trials.Makes.Shelf;
 using Trier.Trials.Makes.Sheets;
 
 namespace Trier.Storage.Makes;
@@ -67,10 +69,10 @@ public sealed class MakeStoreTests
         var second = await Touch();
         Assert.True(second.Ok);
         Assert.Equal(2, second.Value.Log.Length);
-        Assert.Equal(first.Value.Steps[0].Done, second.Value.Steps[0].Done);
+        Assert.Equal(first.Value.AllSteps[0].Done, second.Value.AllSteps[0].Done);
         var found = (await makes.FindAsync(id))!;
-        Assert.Equal(31.5, found.Steps[0].Done![Target.Celsius]);
-        Assert.Equal("wet “hands”", found.Steps[0].Done!.Note);
+        Assert.Equal(31.5, found.AllSteps[0].Done![Target.Celsius]);
+        Assert.Equal("wet “hands”", found.AllSteps[0].Done!.Note);
         Assert.False((await makes.ActAsync(new MakeId(Guid.NewGuid()), null, make => make.Undo(makes.Now, 1))).Ok);
     }
 
@@ -110,14 +112,39 @@ public sealed class MakeStoreTests
             new StepDone(makes.Now, 3, new StepMark(begins, [new("pH", 6.5)], "n")),
             new StepCorrected(makes.Now, 3, new StepMark(begins, [], ""), "why"),
             new DeedUndone(makes.Now, 99),
+            new VatSplit(makes.Now, 4, [new VatPart("as ever", 50, "", []), new VatPart("fine “½”", 50, "by hand", [new PartChange(4, "millimetres", 6), new PartChange(4)])]),
+            new StepDone(makes.Now, 4, new StepMark(begins, [], "", new(Guid.NewGuid())), 2),
             new WheelsBorn(makes.Now, [new BornWheel(new(Guid.NewGuid()), 9, "W", 1.5, "d")]),
-            new MeterRead(makes.Now, new MeterCurve("f.csv", "pH", [new(begins, 6.6), new(begins.AddMinutes(1), 6.59)], 2)),
+            new MeterRead(makes.Now, new MeterCurve("f.csv", "pH", [new(begins, 6.6), new(begins.AddMinutes(1), 6.59)], 2, 1)),
         ];
         var written = (await makes.ActAsync(id, null, _ => Outcome.Of(all))).Value;
         var found = (await makes.FindAsync(id))!;
-        Assert.Equal(typeof(MakeEvent).GetCustomAttributes(typeof(System.Text.Json.Serialization.JsonDerivedTypeAttribute), false).Length, all.Length + 1);
+        Assert.Equal(typeof(MakeEvent).GetCustomAttributes(typeof(System.Text.Json.Serialization.JsonDerivedTypeAttribute), false).Length, all.Select(happened => happened.GetType()).Distinct().Count() + 1);
         for (var i = 1; i < written.Log.Length; i++) Assert.Equal(RecordJson.Write(written.Log[i].Event), RecordJson.Write(found.Log[i].Event));
-        Assert.Equal(written.Steps[2].Was.Length, found.Steps[2].Was.Length);
+        Assert.Equal(written.AllSteps[2].Was.Length, found.AllSteps[2].Was.Length);
         Assert.Equal(2, Assert.Single(found.Curves).Points.Length);
+    }
+
+    [Fact]
+    public async Task What_is_done_after_the_wheels_have_their_numbers_still_reaches_their_facts_and_what_was_written_by_hand_stays()
+    {
+        await using var room = await Room.OpenAsync();
+        var (recipes, makes) = Stores(room);
+        var things = new ThingStore(room.Databases, room.Writer);
+        var rennet = Thing.Begin(new(Guid.NewGuid()), makes.Now.AddDays(-90), ThingKind.Rennet, "Lot 12", DateOnly.FromDateTime(makes.Now.DateTime).AddDays(-1), "").Value;
+        await things.BeginAsync(rennet);
+        var (id, _) = await BeginAsync(recipes, makes);
+        var begins = (await makes.FindAsync(id))!.Begun.Begins;
+        await makes.BearAsync(id, null, [new BornWheel(new(Guid.NewGuid()), 0, "Wheel", null, "")]);
+        var born = Assert.Single(await room.Wheels.AllAsync());
+        await room.Wheels.SaveAsync(born with { Name = "Mine", Facts = WheelFacts.Of([.. born.Facts.Values.Select(pair => KeyValuePair.Create(pair.Key, (string?)pair.Value)), new(WheelFacts.NotesFact, "a chip"), new(WheelFacts.MilkFact, "goat, from the hill")]) });
+        await makes.ActAsync(id, null, make => make.Start(makes.Now, 3, begins.AddMinutes(-20), used: rennet.Id));
+        await makes.ActAsync(id, null, make => make.Finish(makes.Now, 3, new StepMark(begins.AddMinutes(-20), [])));
+        var after = Assert.Single(await room.Wheels.AllAsync());
+        Assert.Equal(("Mine", "a chip", "goat, from the hill"), (after.Name, after.Facts[WheelFacts.NotesFact], after.Facts[WheelFacts.MilkFact]));
+        Assert.Equal(("Lot 12", "Lot 12"), (after.Facts["lot of rennet"], after.Facts["lot of rennet, past its date"]));
+        Assert.Equal("flocculation after 0 min, 14 min earlier than planned", after.Facts["vat day: add the rennet"]);
+        await makes.ActAsync(id, null, make => make.Correct(makes.Now, 3, new StepMark(begins.AddMinutes(-5), [], "", rennet.Id), "slip"));
+        Assert.Null(Assert.Single(await room.Wheels.AllAsync()).Facts["vat day: add the rennet"]);
     }
 }

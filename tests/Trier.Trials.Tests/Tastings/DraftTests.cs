@@ -60,12 +60,12 @@ public class DraftTests
     }
 
     [Fact]
-    public void One_plate_carries_eight_wheels_at_most()
+    public void A_trial_has_twenty_four_wheels_at_most_withdrawn_ones_apart()
     {
-        var day = new Day().Wheels(8);
-        Assert.Contains("8 wheels at most", day.Refused<DraftTasting>((draft, at) => draft.Enter(at, day.NewWheel("I"))), StringComparison.Ordinal);
-        day.Do<DraftTasting>((draft, at) => draft.Withdraw(at, day.Wheel("H"), "Split rind", null)).Do<DraftTasting>((draft, at) => draft.Enter(at, day.NewWheel("I")));
-        Assert.Equal(8, day.Book.Standing.Count());
+        var day = new Day().Wheels(24);
+        Assert.Contains("24 wheels at most", day.Refused<DraftTasting>((draft, at) => draft.Enter(at, day.NewWheel("Z"))), StringComparison.Ordinal);
+        day.Do<DraftTasting>((draft, at) => draft.Withdraw(at, day.Wheel("H"), "Split rind", null)).Do<DraftTasting>((draft, at) => draft.Enter(at, day.NewWheel("Z")));
+        Assert.Equal(24, day.Book.Standing.Count());
     }
 
     [Fact]

@@ -93,15 +93,31 @@ public class SealedTests
     }
 
     [Fact]
-    public void A_sample_left_off_beforehand_stands_nowhere_on_that_plate_and_the_others_keep_their_order()
+    public void A_sample_left_off_after_sealing_stands_nowhere_on_that_plate_and_the_others_keep_their_order()
     {
         var day = Day.Sealed(4, 4, repeat: true);
-        var before = day.Book.Plate(day.Guest(2))!.Codes;
-        var gone = day.Key.Of(day.Wheel("A")).Select(line => line.Code).ToHashSet();
-        day.Do<SealedTasting>((step, at) => step.LeaveOff(at, day.Guest(2), [day.Wheel("A")]));
-        Assert.Equal(before.Where(code => !gone.Contains(code)), day.Book.Plate(day.Guest(2))!.Codes);
-        Assert.Equal(before, day.Do<SealedTasting>((step, at) => step.LeaveOff(at, day.Guest(2), [])).Book.Plate(day.Guest(2))!.Codes);
-        Assert.Equal(5, day.Book.Plate(day.Guest(1))!.Codes.Length);
+        var before = Wheels(day, 2);
+        var others = day.Book.Present.Where(taster => taster.Number != 2).Select(taster => day.Book.Plate(taster.Id)!).ToList();
+        day.Do<SealedTasting>((step, at) => step.LeaveOff(at, day.Guest(2), [day.Wheel("A")], new Seed(3)));
+        Assert.Equal(before.Where(wheel => wheel != day.Wheel("A")), Wheels(day, 2));
+        Assert.Equal((2, 3), (day.Key.Version, Wheels(day, 2).Count));
+        Assert.All(others, plate => Assert.Equal(plate.Codes, day.Book.Plate(plate.Taster)!.Codes));
+        day.Do<SealedTasting>((step, at) => step.LeaveOff(at, day.Guest(2), [], new Seed(4)));
+        Assert.Equal(before.OrderBy(wheel => wheel.Value), Wheels(day, 2).OrderBy(wheel => wheel.Value));
+        Assert.Superset(day.Book.Plate(day.Guest(1))!.Codes.ToHashSet(), day.Book.Plate(day.Guest(2))!.Codes.ToHashSet());
+    }
+
+    [Fact]
+    public void A_plate_with_a_sample_left_off_bears_no_code_of_anybody_else_s_so_none_is_missing()
+    {
+        var day = new Day().Wheels(4).Guests(3);
+        day.Do<DraftTasting>((draft, at) => draft.LeaveOff(at, day.Guest(2), [day.Wheel("B")])).Do<DraftTasting>((draft, at) => draft.Seal(at, new Seed(1)));
+        Assert.Empty(day.Book.Plate(day.Guest(2))!.Codes.Intersect(day.Book.Plate(day.Guest(1))!.Codes));
+        var first = day.Book.Plate(day.Guest(2))!.Codes;
+        // Leaving off another, or putting one back, gives away no code either: all of them are new.
+        day.Do<SealedTasting>((step, at) => step.LeaveOff(at, day.Guest(2), [day.Wheel("B"), day.Wheel("C")], new Seed(2)));
+        Assert.Empty(day.Book.Plate(day.Guest(2))!.Codes.Intersect(first));
+        Assert.Superset(first.ToHashSet(), day.Key.Retired.ToHashSet());
     }
 
     [Fact]
@@ -119,16 +135,16 @@ public class SealedTests
         var day = new Day().Wheels(3).Guests(2);
         day.Do<DraftTasting>((draft, at) => draft.LetGo(at, day.Guest(2))).Do<DraftTasting>((draft, at) => draft.Seal(at, new Seed(1)));
         Assert.Null(day.Book.Plate(day.Guest(2)));
-        day.Refused<SealedTasting>((step, at) => step.LeaveOff(at, day.Guest(2), [day.Wheel("A")]));
+        day.Refused<SealedTasting>((step, at) => step.LeaveOff(at, day.Guest(2), [day.Wheel("A")], new Seed(2)));
         day.Refused<SealedTasting>((step, at) => step.LetGo(at, day.Guest(2)));
     }
 
     [Fact]
-    public void Whoever_joins_gets_the_serving_order_least_used_so_far()
+    public void Whoever_joins_gets_the_first_plate_nobody_has()
     {
         var day = Day.Sealed(4, 4);
-        day.Do<SealedTasting>((step, at) => step.LetGo(at, day.Guest(3)));
         var freed = day.Book.Plate(day.Guest(3))!.Codes;
+        day.Do<SealedTasting>((step, at) => step.LetGo(at, day.Guest(3)));
         day.Do<SealedTasting>((step, at) => step.AddTaster(at, day.NewTaster(), "New", false, false, 1));
         Assert.Equal(freed, day.Book.Plate(day.Guest(5))!.Codes);
         Assert.Empty(day.Book.Late);
@@ -191,7 +207,7 @@ public class SealedTests
     {
         var day = Day.Sealed(3, 2);
         Assert.Contains("Say why", day.Refused<SealedTasting>((step, at) => step.Withdraw(at, day.Wheel("A"), "", null, null, new Seed(2))), StringComparison.Ordinal);
-        day.Do<SealedTasting>((step, at) => step.LeaveOff(at, day.Guest(1), [day.Wheel("A"), day.Wheel("B")]));
+        day.Do<SealedTasting>((step, at) => step.LeaveOff(at, day.Guest(1), [day.Wheel("A"), day.Wheel("B")], new Seed(2)));
         Assert.Contains("Guest 1's plate", day.Refused<SealedTasting>((step, at) => step.Withdraw(at, day.Wheel("C"), "Cracked", null, null, new Seed(2))), StringComparison.Ordinal);
         day.Do<SealedTasting>((step, at) => step.Withdraw(at, day.Wheel("A"), "Cracked", null, null, new Seed(2)));
         Assert.Contains("fewer than two", day.Refused<SealedTasting>((step, at) => step.Withdraw(at, day.Wheel("B"), "Cracked", null, null, new Seed(2))), StringComparison.Ordinal);
@@ -247,6 +263,8 @@ public class SealedTests
     }
 
     private static ImmutableArray<ImmutableArray<BlindCode>> Plates(Day day) => [.. day.Book.Present.Select(taster => day.Book.Plate(taster.Id)!.Codes)];
+
+    private static List<Common.WheelId> Wheels(Day day, int guest) => [.. day.Book.Plate(day.Guest(guest))!.Codes.Select(code => day.Key[code]!.Wheel)];
 
     private static IEnumerable<BlindCode> Codes(Day day) => day.Key.Lines.Select(line => line.Code).Concat(Plates(day).SelectMany(plate => plate));
 

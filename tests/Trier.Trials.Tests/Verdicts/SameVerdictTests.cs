@@ -13,7 +13,7 @@ public sealed class SameVerdictTests
     private static readonly Seed Seed = new(417);
 
     // Complete ballots are counted exactly and partial ones drawn; the level is wanted here, so few draws do.
-    private static readonly JudgingEffort Quick = new(new Effort(1e7, 999, 999, 4e9), new SamplingEffort(2, 100, 1_000), 1e8, 0);
+    private static readonly JudgingEffort Quick = new(new Effort(1e7, 999, 999, 4e9), new SamplingEffort(2, 100, 1_000), 1e8, 0, 0, 0);
 
     [Fact]
     public void The_order_of_samples_and_tasters_in_the_record_changes_nothing() => Each(record =>

@@ -13,7 +13,7 @@ namespace Trier.Trials.Tests.Verdicts;
 /// <summary>The wording rules of docs/methods/verdict-wording.md, held over many verdicts drawn at random.</summary>
 public partial class WordingRuleTests
 {
-    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e4, Draws = 199, CloseDraws = 199 }, new SamplingEffort(2, 50, 600), 1e8, 0);
+    private static readonly JudgingEffort Little = new(Effort.Usual with { ExactWork = 1e4, Draws = 199, CloseDraws = 199 }, new SamplingEffort(2, 50, 600), 1e8, 0, 99, 19);
 
     private static readonly string[] Forbidden =
         ["significan", "prove", "statistic", "confiden", "no difference", "equal", "the best cheese", "%", "percent", "p-value", "p =", "p <"];

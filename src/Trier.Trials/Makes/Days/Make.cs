@@ -5,20 +5,6 @@ using Trier.Trials.Makes.Sheets;
 
 namespace Trier.Trials.Makes.Days;
 
-/// <summary>A step of the day: what was planned, what was done, what was written before a correction.</summary>
-/// <param name="Number">1, 2, 3 ...</param>
-/// <param name="Step">The recipe's step.</param>
-/// <param name="Started">When the rennet went in; only for renneting.</param>
-/// <param name="Done">What stands, or null while the step is to come.</param>
-/// <param name="Was">Earlier values, oldest first, with when each was written over.</param>
-public sealed record DayStep(int Number, Step Step, DateTimeOffset? Started, StepMark? Done, ImmutableArray<FormerMark> Was);
-
-/// <summary>A value that was corrected.</summary>
-/// <param name="Mark">What stood.</param>
-/// <param name="CorrectedAt">When it was written over.</param>
-/// <param name="Why">Why; may be empty.</param>
-public sealed record FormerMark(StepMark Mark, DateTimeOffset CorrectedAt, string Why);
-
 /// <summary>A vat day as it stands, read from its events.</summary>
 public sealed partial record Make
 {
@@ -31,8 +17,11 @@ public sealed partial record Make
     /// <summary>The recipe as it was when the make began.</summary>
     public required Recipe Recipe { get; init; }
 
-    /// <summary>The steps in order.</summary>
-    public required ImmutableArray<DayStep> Steps { get; init; }
+    /// <summary>The ways through the steps: one, or one a part once the vat was split; at least one.</summary>
+    public required ImmutableArray<Lane> Lanes { get; init; }
+
+    /// <summary>How the vat was split, or null.</summary>
+    public VatSplit? Split { get; init; }
 
     /// <summary>Wheels, once they are born.</summary>
     public ImmutableArray<BornWheel> Wheels { get; init; } = [];
@@ -46,14 +35,23 @@ public sealed partial record Make
     /// <summary>Sequences of events that were taken back.</summary>
     public ImmutableHashSet<int> Undone { get; init; } = [];
 
-    /// <summary>The first step not done, or null when all are.</summary>
-    public DayStep? Current => Steps.FirstOrDefault(step => step.Done is null);
+    /// <summary>Every step once: those of the whole vat, then those of the parts, by number and part.</summary>
+    public ImmutableArray<DayStep> AllSteps => [.. Lanes.SelectMany(lane => lane.Steps).DistinctBy(step => (step.Number, step.Part)).OrderBy(step => step.Number).ThenBy(step => step.Part)];
 
-    /// <summary>The step after the current one, or null.</summary>
-    public DayStep? Next => Current is { } now ? Steps.FirstOrDefault(step => step.Number > now.Number && step.Done is null) : null;
+    /// <summary>Whether every step of every part is done.</summary>
+    public bool AllDone => Lanes.All(lane => lane.Current is null);
 
     /// <summary>The last touch that can be taken back with one key, or null.</summary>
-    public LoggedMake? LastDeed => Log.LastOrDefault(logged => logged.Event is StepStarted or StepDone && !Undone.Contains(logged.Sequence));
+    public LoggedMake? LastDeed => Log.LastOrDefault(logged => logged.Event is StepStarted or StepDone or VatSplit && !Undone.Contains(logged.Sequence));
+
+    /// <summary>The lane of a part; the first one where there is no such part.</summary>
+    /// <param name="part">The part's number, or null.</param>
+    public Lane LaneOf(int? part) => Lanes.FirstOrDefault(lane => lane.Part == part) ?? Lanes[0];
+
+    /// <summary>A step of the whole vat, or of a part once it was split; null where there is none.</summary>
+    /// <param name="number">The step's number.</param>
+    /// <param name="part">The part's number; null for the whole vat.</param>
+    public DayStep? Find(int number, int? part) => AllSteps.FirstOrDefault(step => step.Number == number && step.Part == part);
 
     /// <summary>Reads a make from its events.</summary>
     /// <param name="id">Which make.</param>
@@ -69,7 +67,7 @@ public sealed partial record Make
             Id = id,
             Begun = begun,
             Recipe = recipe,
-            Steps = [.. recipe.Steps.Select((step, index) => new DayStep(index + 1, step, null, null, []))],
+            Lanes = [new Lane { Recipe = recipe, Begins = begun.Begins, Steps = [.. recipe.Steps.Select((step, index) => new DayStep(index + 1, null, step, null, null, []))] }],
             Log = [.. log],
             Undone = undone,
         };
@@ -78,17 +76,36 @@ public sealed partial record Make
 
     private Make After(MakeEvent happened) => happened switch
     {
-        StepStarted started => Change(started.Step, step => step with { Started = started.When }),
-        StepDone done => Change(done.Step, step => step with { Done = done.Mark }),
-        StepCorrected corrected => Change(corrected.Step, step => step with
+        StepStarted started => Change(started.Step, started.Part, step => step with { Started = started.When, StartedWith = started.Used }),
+        StepDone done => Change(done.Step, done.Part, step => step with { Done = done.Mark }),
+        StepCorrected corrected => Change(corrected.Step, corrected.Part, step => step with
         {
             Done = corrected.Mark,
             Was = step.Done is { } stood ? step.Was.Add(new(stood, corrected.At, corrected.Why)) : step.Was,
         }),
+        VatSplit split => this with { Split = split, Lanes = [.. split.Parts.Select((part, index) => Parted(split.From, part, index + 1))] },
         WheelsBorn born => this with { Wheels = Wheels.AddRange(born.Wheels) },
         MeterRead read => this with { Curves = Curves.Add(read.Curve) },
         _ => this,
     };
 
-    private Make Change(int number, Func<DayStep, DayStep> change) => this with { Steps = [.. Steps.Select(step => step.Number == number ? change(step) : step)] };
+    private Lane Parted(int from, VatPart part, int number)
+    {
+        var recipe = part.Of(Recipe);
+        return new Lane
+        {
+            Part = number,
+            Called = part,
+            Recipe = recipe,
+            Begins = Begun.Begins,
+            Steps =
+            [
+                .. Lanes[0].Steps.Where(step => step.Number < from),
+                .. Lanes[0].Steps.Where(step => step.Number >= from && !part.LeavesOut(step.Number)).Select(step => new DayStep(step.Number, number, recipe.Steps[step.Number - 1], null, null, [])),
+            ],
+        };
+    }
+
+    private Make Change(int number, int? part, Func<DayStep, DayStep> change) =>
+        this with { Lanes = [.. Lanes.Select(lane => lane with { Steps = [.. lane.Steps.Select(step => step.Number == number && step.Part == part ? change(step) : step)] })] };
 }

@@ -29,25 +29,28 @@ public sealed partial record Make
     /// <param name="at">Now.</param>
     /// <param name="number">The renneting step.</param>
     /// <param name="when">When the rennet went in.</param>
-    public Outcome<ImmutableArray<MakeEvent>> Start(DateTimeOffset at, int number, DateTimeOffset when)
+    /// <param name="part">The part of a split vat, or null for the whole.</param>
+    /// <param name="used">The lot of rennet, or null.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Start(DateTimeOffset at, int number, DateTimeOffset when, int? part = null, ThingId? used = null)
     {
-        if (Find(number) is not { } step) return Fault("step", "This make has no such step.");
+        if (Find(number, part) is not { } step) return Fault(NoSuchStep(number, part));
         if (step.Step.Kind != StepKind.Renneting) return Fault("step", "Only rennet has a moment of its own before the step is done.");
         if (step.Started is not null) return Fault("step", "The rennet is in already; a slip in its time is corrected in the record.");
-        return When(at, when) is { } wrong ? Fault(wrong) : Do(new StepStarted(at, number, when));
+        return When(at, when) is { } wrong ? Fault(wrong) : Do(new StepStarted(at, number, when, part, used));
     }
 
     /// <summary>A step was done.</summary>
     /// <param name="at">Now.</param>
     /// <param name="number">Which step.</param>
     /// <param name="mark">When and how.</param>
-    public Outcome<ImmutableArray<MakeEvent>> Finish(DateTimeOffset at, int number, StepMark mark)
+    /// <param name="part">The part of a split vat, or null for the whole.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Finish(DateTimeOffset at, int number, StepMark mark, int? part = null)
     {
-        if (Find(number) is not { } step) return Fault("step", "This make has no such step.");
+        if (Find(number, part) is not { } step) return Fault(NoSuchStep(number, part));
         if (step.Done is not null) return Fault("step", $"“{step.Step.Heading}” is done already; a slip is corrected in the record.");
         if (step is { Step.Kind: StepKind.Renneting, Started: null }) return Fault("step", "Say first when the rennet went in: flocculation is counted from there.");
         var problems = Check(at, step, mark);
-        return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : Do(new StepDone(at, number, mark));
+        return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : Do(new StepDone(at, number, mark with { Used = mark.Used ?? step.StartedWith }, part));
     }
 
     /// <summary>Corrects what was written of a step; the old value is kept.</summary>
@@ -55,20 +58,22 @@ public sealed partial record Make
     /// <param name="number">Which step.</param>
     /// <param name="mark">What stands from now on.</param>
     /// <param name="why">Why; may be empty.</param>
-    public Outcome<ImmutableArray<MakeEvent>> Correct(DateTimeOffset at, int number, StepMark mark, string why)
+    /// <param name="part">The part of a split vat, or null for the whole.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Correct(DateTimeOffset at, int number, StepMark mark, string why, int? part = null)
     {
-        if (Find(number) is not { Done: { } stood } step) return Fault("step", "Nothing is written of this step yet.");
+        if (Find(number, part) is not { Done: { } stood } step) return Fault("step", "Nothing is written of this step yet.");
         var problems = Check(at, step, mark);
         if (why.Length > LongestNote) problems.Add(new("why", "The reason is longer than 400 letters: shorten it."));
         if (problems.Count > 0) return Outcome.Fault<ImmutableArray<MakeEvent>>(problems);
-        return mark == stood ? Fault("step", "This says what stands already; nothing was changed.") : Do(new StepCorrected(at, number, mark, why.Trim()));
+        return mark == stood ? Fault("step", "This says what stands already; nothing was changed.") : Do(new StepCorrected(at, number, mark, why.Trim(), part));
     }
 
     /// <summary>Takes the last touch back.</summary>
     /// <param name="at">Now.</param>
     /// <param name="sequence">The event, as the page that shows the key knows it.</param>
     public Outcome<ImmutableArray<MakeEvent>> Undo(DateTimeOffset at, int sequence) =>
-        LastDeed is { } last && last.Sequence == sequence
+        LastDeed is { Event: VatSplit } && !Wheels.IsEmpty ? Fault("undo", "The wheels have their numbers and name their part: the split stands.")
+        : LastDeed is { } last && last.Sequence == sequence
             ? Do(new DeedUndone(at, sequence))
             : Fault("undo", "Something was done since; correct the slip in the record instead, where the old value is kept.");
 
@@ -84,6 +89,7 @@ public sealed partial record Make
         {
             var place = FigureText.Whole(i + 1);
             if (wheels[i].Name.Trim().Length is 0 or > 30) problems.Add(new($"name-{place}", "Give the wheel a name of 1 to 30 letters."));
+            if (Split is null ? wheels[i].Part is not null : !Lanes.Any(lane => lane.Part == wheels[i].Part)) problems.Add(new($"part-{place}", "Say which part of the vat this wheel is from."));
             if (wheels[i].Differs.Length > LongestNote) problems.Add(new($"differs-{place}", "What differs is longer than 400 letters: shorten it."));
             if (wheels[i].Kilograms is { } mass && Trier.Dairy.Composition.CompositionFields.CheeseMass.ProblemWith(mass) is { } wrong) problems.Add(new($"mass-{place}", wrong.Sentence));
         }
@@ -95,11 +101,15 @@ public sealed partial record Make
     /// <param name="at">Now.</param>
     /// <param name="curve">The curve.</param>
     public Outcome<ImmutableArray<MakeEvent>> Keep(DateTimeOffset at, MeterCurve curve) =>
-        curve.Points.Length < 2 ? Fault("file", "The file holds fewer than two readings; nothing can be drawn.")
-        : Curves.Any(known => known.Target == curve.Target && known.Points.SequenceEqual(curve.Points)) ? Fault("file", "These readings are here already; nothing was taken in twice.")
+        curve.Part is { } part && Lanes.All(lane => lane.Part != part) ? Fault("part", "This vat has no such part.")
+        : curve.Points.Length < 2 ? Fault("file", "The file holds fewer than two readings; nothing can be drawn.")
+        : Curves.Any(known => known.Target == curve.Target && known.Part == curve.Part && known.Points.SequenceEqual(curve.Points)) ? Fault("file", "These readings are here already; nothing was taken in twice.")
         : Do(new MeterRead(at, curve));
 
-    private DayStep? Find(int number) => number >= 1 && number <= Steps.Length ? Steps[number - 1] : null;
+    // A touch made before the phone had heard of the split names no part.
+    private Problem NoSuchStep(int number, int? part) => new("step", part is null && Split is { } split && number >= split.From && number <= Recipe.Steps.Length
+        ? "The vat was split before this step: load the page again and say which part it was."
+        : "This make has no such step.");
 
     private List<Problem> Check(DateTimeOffset at, DayStep step, StepMark mark)
     {

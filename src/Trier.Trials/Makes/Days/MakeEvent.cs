@@ -14,6 +14,7 @@ namespace Trier.Trials.Makes.Days;
 [JsonDerivedType(typeof(StepDone), "step done")]
 [JsonDerivedType(typeof(StepCorrected), "step corrected")]
 [JsonDerivedType(typeof(DeedUndone), "deed undone")]
+[JsonDerivedType(typeof(VatSplit), "vat split")]
 [JsonDerivedType(typeof(WheelsBorn), "wheels born")]
 [JsonDerivedType(typeof(MeterRead), "meter read")]
 public abstract record MakeEvent(DateTimeOffset At);
@@ -33,25 +34,35 @@ public sealed record MakeBegun(DateTimeOffset At, string Name, RecipeId RecipeId
 /// <param name="At">When it was written down.</param>
 /// <param name="Step">The step's number.</param>
 /// <param name="When">When it happened.</param>
-public sealed record StepStarted(DateTimeOffset At, int Step, DateTimeOffset When) : MakeEvent(At);
+/// <param name="Part">The part of a split vat, or null for the whole.</param>
+/// <param name="Used">The lot of rennet, or null where none was named.</param>
+public sealed record StepStarted(DateTimeOffset At, int Step, DateTimeOffset When, int? Part = null, ThingId? Used = null) : MakeEvent(At);
 
 /// <summary>A step was done.</summary>
 /// <param name="At">When it was written down.</param>
 /// <param name="Step">The step's number.</param>
 /// <param name="Mark">When and how.</param>
-public sealed record StepDone(DateTimeOffset At, int Step, StepMark Mark) : MakeEvent(At);
+/// <param name="Part">The part of a split vat, or null for the whole.</param>
+public sealed record StepDone(DateTimeOffset At, int Step, StepMark Mark, int? Part = null) : MakeEvent(At);
 
 /// <summary>What was written of a step was a slip; the old value stays in the earlier event.</summary>
 /// <param name="At">When it was written down.</param>
 /// <param name="Step">The step's number.</param>
 /// <param name="Mark">What stands from now on.</param>
 /// <param name="Why">Why, in a few words; may be empty.</param>
-public sealed record StepCorrected(DateTimeOffset At, int Step, StepMark Mark, string Why) : MakeEvent(At);
+/// <param name="Part">The part of a split vat, or null for the whole.</param>
+public sealed record StepCorrected(DateTimeOffset At, int Step, StepMark Mark, string Why, int? Part = null) : MakeEvent(At);
 
 /// <summary>The last touch was taken back at once.</summary>
 /// <param name="At">When it was written down.</param>
 /// <param name="Sequence">Which event.</param>
 public sealed record DeedUndone(DateTimeOffset At, int Sequence) : MakeEvent(At);
+
+/// <summary>The vat was split: from a step on each part goes its own way.</summary>
+/// <param name="At">When it was written down.</param>
+/// <param name="From">The first step done part by part.</param>
+/// <param name="Parts">The parts; their numbers are their places here, from 1.</param>
+public sealed record VatSplit(DateTimeOffset At, int From, ImmutableArray<VatPart> Parts) : MakeEvent(At);
 
 /// <summary>The vat's wheels got their numbers.</summary>
 /// <param name="At">When it was written down.</param>
@@ -69,7 +80,8 @@ public sealed record MeterRead(DateTimeOffset At, MeterCurve Curve) : MakeEvent(
 /// <param name="Name">What people call it.</param>
 /// <param name="Kilograms">Its mass, or null where it was not weighed.</param>
 /// <param name="Differs">What was done otherwise with this wheel than with the others of the vat; empty for nothing.</param>
-public sealed record BornWheel(WheelId Wheel, int Number, string Name, double? Kilograms, string Differs);
+/// <param name="Part">The part of a split vat it came from, or null.</param>
+public sealed record BornWheel(WheelId Wheel, int Number, string Name, double? Kilograms, string Differs, int? Part = null);
 
 /// <summary>An event with its place in the row.</summary>
 /// <param name="Sequence">1, 2, 3 ... within the make.</param>

@@ -15,7 +15,7 @@ namespace Trier.Trials.Makes.Recipes;
 public sealed record Target(Field Field, double Slack, double SlackShare = 0)
 {
     /// <summary>Temperature at the end of the step.</summary>
-    public static readonly Target Celsius = new(new("celsius", "Temperature", "C", -1, 100, 4, 60), 1);
+    public static readonly Target Celsius = new(new("celsius", "Temperature", "°C", -1, 100, 4, 60), 1);
 
     /// <summary>How long the step takes.</summary>
     public static readonly Target Minutes = new(new("minutes", "Time", "min", 0, 200_000, 0, 20_000), 3, 0.15);
@@ -75,7 +75,7 @@ public sealed record Target(Field Field, double Slack, double SlackShare = 0)
     public static readonly Target WarmRoomDays = new(new("warmRoomDays", "Days in the warm room", "d", 0, 365, 10, 50, LowestExcluded: true), 2);
 
     /// <summary>Temperature of the warm room.</summary>
-    public static readonly Target WarmRoomCelsius = new(new("warmRoomCelsius", "Temperature of the warm room", "C", 0, 40, 17, 25), 1);
+    public static readonly Target WarmRoomCelsius = new(new("warmRoomCelsius", "Temperature of the warm room", "°C", 0, 40, 17, 25), 1);
 
     /// <summary>Every target, in the order they are shown.</summary>
     public static ImmutableArray<Target> All { get; } =

@@ -38,6 +38,6 @@ internal static class Cautions
         var rich = vat.Milk.Fat.Percent >= 10 || vat.Milk.TotalSolids.Percent >= 18;
         var celsius = pot.Temperature.Celsius + (rich ? 3 : 0);
         var minutes = pot.Hold.TotalMinutes;
-        return $"If you heat it yourself: the law lists {Write.Number(celsius)} C held for {Write.Number(minutes)} min without a break in a vat{(rich ? ", 3 C more than usual because this milk is rich" : "")}, every particle, lid on, the air above hotter still. Nothing between listed pairs is counted as pasteurised. The law where you make the cheese decides.";
+        return $"If you heat it yourself: the law lists {Write.Number(celsius)} °C held for {Write.Number(minutes)} min without a break in a vat{(rich ? ", 3 °C more than usual because this milk is rich" : "")}, every particle, lid on, the air above hotter still. Nothing between listed pairs is counted as pasteurised. The law where you make the cheese decides.";
     }
 }

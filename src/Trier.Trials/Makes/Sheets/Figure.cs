@@ -16,13 +16,12 @@ public sealed record Figure(string Name, Measure Measure, double Value, Working 
     public Spoonful? Spoon => Poured && Measure == Measure.Volume ? Spoonful.Nearest(Value) : null;
 
     /// <summary>The figure as text, its band included.</summary>
-    /// <param name="units">The units to write in.</param>
-    /// <param name="decimalMark">The decimal mark, such as ',' or '.'.</param>
-    public string InWords(UnitSystem units, char decimalMark = '.')
+    /// <param name="notation">How numbers are written.</param>
+    public string InWords(Notation notation)
     {
-        var likely = FigureText.Write(Measure, Value, units, decimalMark);
+        var likely = notation.Write(Measure, Value);
         if (Low is not { } low || High is not { } high) return likely;
-        var (from, to) = (FigureText.Write(Measure, low, units, decimalMark), FigureText.Write(Measure, high, units, decimalMark));
+        var (from, to) = (notation.Write(Measure, low), notation.Write(Measure, high));
         return from == to ? likely : $"about {likely} ({from} to {to})";
     }
 }

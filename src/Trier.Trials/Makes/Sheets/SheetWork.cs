@@ -75,7 +75,7 @@ internal sealed class SheetWork
         MilkMass = mass?.Value ?? Mass.FromKilograms(1.03 * Vat.Draft.Litres);
         var figures = ImmutableArray.CreateBuilder<Figure>();
         var amount = mass?.Working ?? Sum("Mass of the milk", "m = 1.03 V", [new("Volume V", Vat.Draft.Litres, "L")], [new("Mass", MilkMass.Kilograms, "kg")], Sources.Practice);
-        figures.Add(new("Milk", Measure.Volume, Vat.Draft.Litres, Sum("Volume of the milk", "as measured", [new("Volume", Vat.Draft.Litres, "L"), new("Read at", Vat.Draft.ReadAtCelsius, "C")], [new("Volume", Vat.Draft.Litres, "L")])));
+        figures.Add(new("Milk", Measure.Volume, Vat.Draft.Litres, Sum("Volume of the milk", "as measured", [new("Volume", Vat.Draft.Litres, "L"), new("Read at", Vat.Draft.ReadAtCelsius, "°C")], [new("Volume", Vat.Draft.Litres, "L")])));
         figures.Add(new("Milk by weight", Measure.Mass, MilkMass.Kilograms, amount));
         var source = Vat.FromAverage.Length == 0 ? Sources.GuelphCheese : TypicalMilk.Source;
         DairyWorking Content(string name, double value) => Sum(

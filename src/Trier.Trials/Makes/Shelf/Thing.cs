@@ -90,6 +90,10 @@ public sealed record Thing(ThingId Id, ThingKind Kind, string Name, DateOnly? Ex
         _ => null,
     };
 
+    /// <summary>Whether the date on its packet lay behind at a moment.</summary>
+    /// <param name="at">The moment.</param>
+    public bool PastDate(DateTimeOffset at) => ExpiresOn is { } last && DateOnly.FromDateTime(at.DateTime) > last;
+
     /// <summary>Whether a check held at a moment.</summary>
     /// <param name="at">The moment.</param>
     public bool WasChecked(DateTimeOffset at) =>
@@ -127,7 +131,7 @@ public sealed record Thing(ThingId Id, ThingKind Kind, string Name, DateOnly? Ex
     {
         var said = ImmutableArray.CreateBuilder<string>();
         if (Gone) return [];
-        if (ExpiresOn is { } last && DateOnly.FromDateTime(now.DateTime) > last) said.Add(Kind == ThingKind.Rennet ? "Its date is past: it sets slower; watch the flocculation." : "Its date is past: it may be slow or dead; watch the pH.");
+        if (PastDate(now)) said.Add(Kind == ThingKind.Rennet ? "Its date is past: it sets slower; watch the flocculation." : "Its date is past: it may be slow or dead; watch the pH.");
         if (CheckHolds(Kind) is { } holds && !WasChecked(now)) said.Add(Kind == ThingKind.PhMeter ? "Not checked within a day: readings made with it will say so." : $"Not checked within {holds.Days.ToString(System.Globalization.CultureInfo.InvariantCulture)} days.");
         if (Kind == ThingKind.Brine)
         {

@@ -32,6 +32,18 @@ public sealed record EntryCorrected(DateTimeOffset At, WheelId Wheel, string Nam
 /// <param name="Wheel">The wheel, or null for none.</param>
 public sealed record RepeatChosen(DateTimeOffset At, WheelId? Wheel) : DayEvent(At);
 
+/// <summary>A wheel goes into the second flight, after the others and not placed among them, or back into the first.</summary>
+/// <param name="At">When.</param>
+/// <param name="Wheel">Which wheel.</param>
+/// <param name="Second">Whether it is the second flight.</param>
+public sealed record FlightChosen(DateTimeOffset At, WheelId Wheel, bool Second) : DayEvent(At);
+
+/// <summary>A taster sits with a group that tastes together, or no longer does.</summary>
+/// <param name="At">When.</param>
+/// <param name="Taster">Who.</param>
+/// <param name="Group">What the group is called, or null for none.</param>
+public sealed record GroupJoined(DateTimeOffset At, TasterId Taster, string? Group) : DayEvent(At);
+
 /// <summary>A taster was put on the list.</summary>
 /// <param name="At">When.</param>
 /// <param name="Taster">Their id.</param>

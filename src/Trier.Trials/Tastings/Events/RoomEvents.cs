@@ -33,6 +33,35 @@ public sealed record IdentitySpoken(DateTimeOffset At, BlindCode Code, string? W
 /// <param name="Witness">Who saw it.</param>
 public sealed record CodesSwapped(DateTimeOffset At, TasterId Taster, BlindCode First, BlindCode Second, string Reason, string Witness) : DayEvent(At);
 
+/// <summary>The wheels left the cave: from now on the minutes out of the cold are counted.</summary>
+/// <param name="At">When.</param>
+public sealed record WheelsTakenOut(DateTimeOffset At) : DayEvent(At);
+
+/// <summary>A step of the plating was ticked as done, or the tick taken away.</summary>
+/// <param name="At">When.</param>
+/// <param name="Work">Which step: “cut W3” or “plate 7”.</param>
+/// <param name="Done">Whether it is done.</param>
+public sealed record PlatingTicked(DateTimeOffset At, string Work, bool Done) : DayEvent(At);
+
+/// <summary>One plate is made again from the spare, with the same codes in the same order.</summary>
+/// <param name="At">When.</param>
+/// <param name="Number">Its number.</param>
+/// <param name="Reason">Why.</param>
+public sealed record PlateMadeAgain(DateTimeOffset At, int Number, string Reason) : DayEvent(At);
+
+/// <summary>A sample fell, or was lost in another way.</summary>
+/// <param name="At">When.</param>
+/// <param name="Taster">Whose.</param>
+/// <param name="Code">Its code on that plate.</param>
+/// <param name="Replaced">Whether another was brought from the spare; otherwise the plate goes without it.</param>
+public sealed record SampleDropped(DateTimeOffset At, TasterId Taster, BlindCode Code, bool Replaced) : DayEvent(At);
+
+/// <summary>Somebody writes a taster's ballot down for them, or no longer does.</summary>
+/// <param name="At">When.</param>
+/// <param name="Taster">Whose ballot.</param>
+/// <param name="By">Who writes, or null for nobody.</param>
+public sealed record ScribeNamed(DateTimeOffset At, TasterId Taster, string? By) : DayEvent(At);
+
 /// <summary>Somebody opened the page with the key before the reveal.</summary>
 /// <param name="At">When.</param>
 /// <param name="By">Who: maker or helper.</param>

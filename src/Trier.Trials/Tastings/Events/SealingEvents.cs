@@ -7,13 +7,20 @@ namespace Trier.Trials.Tastings.Events;
 /// <summary>Codes, key and plates were drawn, and the plan fixed. A later sealing is a numbered new version of the key.</summary>
 /// <param name="At">When.</param>
 /// <param name="Key">The key.</param>
-/// <param name="Orders">The balanced serving orders; latecomers get the one least used so far.</param>
-/// <param name="Plates">Every taster's plate.</param>
+/// <param name="Orders">The codes of every numbered plate, spares included, in the order in which they are given out.</param>
+/// <param name="Plates">The plates that are somebody's already.</param>
 public sealed record KeySealed(
     DateTimeOffset At,
     Key Key,
     ImmutableArray<ImmutableArray<BlindCode>> Orders,
-    ImmutableArray<Plate> Plates) : DayEvent(At);
+    ImmutableArray<Plate> Plates) : DayEvent(At)
+{
+    /// <summary>
+    /// How many of the plates are planned for people on the list; those after them are spares. Null in a tasting sealed before plates had numbers: there, the
+    /// orders are one square, dealt in turn.
+    /// </summary>
+    public int? Planned { get; init; }
+}
 
 /// <summary>What was fixed about the key just sealed. Tastings sealed before there were commitments have none.</summary>
 /// <param name="At">When.</param>
@@ -24,7 +31,12 @@ public sealed record KeyCommitted(DateTimeOffset At, Commitment Commitment) : Da
 /// <param name="At">When.</param>
 public sealed record SealBroken(DateTimeOffset At) : DayEvent(At);
 
-/// <summary>One plate was dealt or dealt again: somebody joined, or a sample was left off.</summary>
+/// <summary>Who of those on the list has come before the first plate. Everybody else gets a plate when they come.</summary>
+/// <param name="At">When.</param>
+/// <param name="Here">Who is here.</param>
+public sealed record GuestsCounted(DateTimeOffset At, ImmutableArray<TasterId> Here) : DayEvent(At);
+
+/// <summary>One plate was dealt or dealt again: somebody joined or came, or a sample was left off.</summary>
 /// <param name="At">When.</param>
 /// <param name="Plate">The plate.</param>
 public sealed record PlateDealt(DateTimeOffset At, Plate Plate) : DayEvent(At);

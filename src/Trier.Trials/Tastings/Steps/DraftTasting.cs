@@ -4,14 +4,15 @@ using Trier.Trials.Common;
 using Trier.Trials.Makes;
 using Trier.Trials.Plans;
 using Trier.Trials.Tastings.Events;
+using Trier.Trials.Tastings.Plates;
 
 namespace Trier.Trials.Tastings.Steps;
 
 /// <summary>A tasting that is still being put together.</summary>
 public sealed class DraftTasting : Tasting
 {
-    /// <summary>Most wheels one plate can carry.</summary>
-    public const int MostWheels = 8;
+    /// <summary>Most wheels of one trial; where they are more than a plate carries, every taster gets some.</summary>
+    public const int MostWheels = 24;
 
     /// <summary>Most tasters of one trial.</summary>
     public const int MostTasters = 500;
@@ -36,8 +37,10 @@ public sealed class DraftTasting : Tasting
         if (plan.Title.Length > 80) problems.Add(new("title", "A title has 80 letters at most."));
         if (string.IsNullOrWhiteSpace(plan.Question)) problems.Add(new("question", "Write the one question this tasting should answer."));
         if (plan.Question.Length > 200) problems.Add(new("question", "A question has 200 letters at most."));
-        if (plan.Rule is CountingRule.PlacePoints { Weights: var weights } && !Falling(weights)) problems.Add(new("rule", "Place points fall from the first place to the last: none may be higher than the one before, and not all the same."));
+        if (plan.Rule is CountingRule.PlacePoints { Weights: var weights } && !CountingRule.PlacePoints.Fall(weights)) problems.Add(new("rule", "Place points fall from the first place to the last: none may be higher than the one before, and not all the same."));
         if (plan is { Rule: CountingRule.MeanLiking, Ballot.Liking: false }) problems.Add(new("rule", "Average liking cannot decide where the ballot asks for no liking: ask for it, or choose another rule."));
+        if (plan.Serving is { SamplesEach: not (null or (>= 2 and <= ServingRules.MostOnAPlate)) }) problems.Add(new("samplesEach", $"A taster gets 2 to {ServingRules.MostOnAPlate} samples; leave it empty where everybody gets all."));
+        if (plan.Serving?.WarmUp?.Length > 60) problems.Add(new("warmUp", "The warm-up is named in 60 letters at most."));
         return problems.Count > 0
             ? Outcome.Fault<ImmutableArray<DayEvent>>(problems)
             : Do(new TrialPlanned(at, plan with { Title = plan.Title.Trim(), Question = plan.Question.Trim(), Host = plan.Host.Trim() }));
@@ -51,7 +54,7 @@ public sealed class DraftTasting : Tasting
         var problems = new List<Problem>();
         if (CheckWheelName(wheel.Name, wheel.Id) is { } problem) problems.Add(problem);
         if (Book.Entries.Any(entry => entry.Wheel == wheel.Id)) problems.Add(new("wheel", "This wheel is in the trial already."));
-        if (Book.Standing.Count() >= MostWheels) problems.Add(new("wheel", $"One plate carries {MostWheels} wheels at most: more tires every mouth. Hold a second trial for the rest."));
+        if (Book.Standing.Count() >= MostWheels) problems.Add(new("wheel", $"A trial has {MostWheels} wheels at most. Hold a second trial for the rest."));
         if (problems.Count > 0) return Outcome.Fault<ImmutableArray<DayEvent>>(problems);
         return Do(new EntryAdded(at, new Entry(wheel.Id, NextLabel(), wheel.Name.Trim(), Marks.For(wheel.Facts.Recipe ?? wheel.Name, Book.Entries), wheel.Facts)));
     }
@@ -84,7 +87,21 @@ public sealed class DraftTasting : Tasting
     public Outcome<ImmutableArray<DayEvent>> ServeTwice(DateTimeOffset at, WheelId? wheel) =>
         wheel is { } chosen && !Book.Standing.Any(entry => entry.Wheel == chosen)
             ? Fault("repeat", "Only a wheel that is in the trial can be served twice.")
+            : wheel is { } twice && Book.SecondFlight.Contains(twice)
+            ? Fault("repeat", "A wheel of the second flight is not placed, so serving it twice measures nothing.")
             : Do(new RepeatChosen(at, wheel));
+
+    /// <summary>Puts a wheel into the second flight, after the others and not placed among them, or back into the first.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="wheel">Which wheel.</param>
+    /// <param name="second">Whether it is the second flight.</param>
+    public Outcome<ImmutableArray<DayEvent>> ChooseFlight(DateTimeOffset at, WheelId wheel, bool second)
+    {
+        if (!Book.Standing.Any(entry => entry.Wheel == wheel)) return Fault("wheel", "This wheel is not in the trial.");
+        return second && Book.Repeat == wheel
+            ? Fault("flight", "This wheel is served twice: choose another for that first. A wheel of the second flight is not placed, so serving it twice measures nothing.")
+            : Do(new FlightChosen(at, wheel, second));
+    }
 
     /// <summary>Puts a taster on the list.</summary>
     /// <param name="at">When.</param>
@@ -118,16 +135,14 @@ public sealed class DraftTasting : Tasting
     public Outcome<ImmutableArray<DayEvent>> Seal(DateTimeOffset at, Seed seed)
     {
         var problems = new List<Problem>();
-        if (Book.Standing.Count() < 2) problems.Add(new("wheels", "A comparison needs at least two wheels."));
+        problems.AddRange(LeavingOff.TooFew(Book));
         if (!Book.Present.Any()) problems.Add(new("tasters", "Put at least one taster on the list; more can join until the close."));
-        if (Book.Plan.Rule is CountingRule.PlacePoints points && points.Weights.Length != Book.Standing.Count())
-            problems.Add(new("rule", $"Place points need one weight for each of the {Book.Standing.Count()} wheels; there are {points.Weights.Length}."));
+        var placed = Book.Standing.Count(entry => !Book.SecondFlight.Contains(entry.Wheel));
+        if (Book.Plan.Rule is CountingRule.PlacePoints points && points.Weights.Length != placed)
+            problems.Add(new("rule", $"Place points need one weight for each of the {placed} wheels; there are {points.Weights.Length}."));
         problems.AddRange(LeavingOff.EmptyPlates(Book));
         return problems.Count > 0 ? Outcome.Fault<ImmutableArray<DayEvent>>(problems) : KeyDraw.Draw(Book, at, seed).Then(key => Do(key));
     }
-
-    private static bool Falling(ImmutableArray<decimal> weights) =>
-        weights.Length > 1 && weights[0] > weights[^1] && weights.Zip(weights.Skip(1)).All(pair => pair.First >= pair.Second);
 
     private string NextLabel() => $"W{Book.Log.Count(logged => logged.Event is EntryAdded) + 1}";
 }

@@ -95,6 +95,17 @@ public abstract class RoomTasting : Tasting
         return problems.Count > 0 ? Outcome.Fault<ImmutableArray<DayEvent>>(problems) : Do(new CodesSwapped(at, taster, first, second, reason.Trim(), witness.Trim()));
     }
 
+    /// <summary>A sample fell. Another comes from the spare, or the plate goes without it.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Whose.</param>
+    /// <param name="code">Its code on that plate.</param>
+    /// <param name="replaced">Whether another is brought.</param>
+    public Outcome<ImmutableArray<DayEvent>> Drop(DateTimeOffset at, TasterId taster, BlindCode code, bool replaced)
+    {
+        if (Book.Taster(taster) is not { } found) return Fault("taster", "This taster is not on the list.");
+        return Book.Served(taster).Contains(code) ? Do(new SampleDropped(at, taster, code, replaced)) : Fault("dropped", $"Sample {code} is not on the plate of {found.Name}.");
+    }
+
     /// <summary>Records that the page with the key was opened before the reveal.</summary>
     /// <param name="at">When.</param>
     /// <param name="by">Who.</param>
@@ -125,7 +136,7 @@ public abstract class RoomTasting : Tasting
         !Book.Undone.Contains(logged.Sequence)
         && logged.Event switch
         {
-            TasterCameLate or TasterLeft or NotesCompared or IdentitySpoken or CodesSwapped or KeyLearned => true,
+            TasterCameLate or TasterLeft or NotesCompared or IdentitySpoken or CodesSwapped or KeyLearned or SampleDropped or WheelsTakenOut => true,
             // Only somebody with a plate can come back to the table, and under a name nobody has taken since.
             TasterLetGo gone => Book.Plate(gone.Taster) is not null && CheckName(Book.Taster(gone.Taster)!.Name, gone.Taster) is null,
             _ => false,

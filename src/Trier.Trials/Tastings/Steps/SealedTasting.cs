@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Trier.Statistics.Randomness;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings.Events;
+using Trier.Trials.Tastings.Plates;
 
 namespace Trier.Trials.Tastings.Steps;
 
@@ -13,26 +14,48 @@ public sealed class SealedTasting : Tasting
     {
     }
 
-    /// <summary>Puts a taster on the list and deals them a plate in the serving order least used so far.</summary>
+    /// <summary>Puts a taster on the list and deals them the next plate; where plates are given out as people come, they get theirs then.</summary>
     /// <inheritdoc cref="DraftTasting.AddTaster" path="/param"/>
     public Outcome<ImmutableArray<DayEvent>> AddTaster(DateTimeOffset at, TasterId id, string name, bool knowsTheKey, bool junior, int sitting)
     {
         var problems = CheckJoining(id, name, sitting);
-        return problems.IsEmpty
-            ? Do(NewTaster(at, id, name, knowsTheKey, junior, sitting), new PlateDealt(at, Dealing.NextPlate(Book, id)))
-            : Outcome.Fault<ImmutableArray<DayEvent>>(problems);
+        if (!problems.IsEmpty) return Outcome.Fault<ImmutableArray<DayEvent>>(problems);
+        var added = NewTaster(at, id, name, knowsTheKey, junior, sitting);
+        return Book.Plan.Serving is { AsTheyCome: true } || Book.Here is not null ? Do(added) : Do(added, new PlateDealt(at, NextPlates.For(Book, id)));
     }
 
     /// <inheritdoc cref="DraftTasting.LetGo"/>
     public Outcome<ImmutableArray<DayEvent>> LetGo(DateTimeOffset at, TasterId taster) =>
         Book.Taster(taster) is { LetGo: false } ? Do(new TasterLetGo(at, taster)) : Fault("taster", "This taster is not on the list.");
 
-    /// <summary>Says which wheels stay off a taster's plate and deals that plate again; the other samples keep their order.</summary>
-    /// <inheritdoc cref="DraftTasting.LeaveOff" path="/param"/>
-    public Outcome<ImmutableArray<DayEvent>> LeaveOff(DateTimeOffset at, TasterId taster, ImmutableArray<WheelId> wheels)
+    /// <summary>
+    /// Says which wheels stay off a taster's plate and makes that plate again, under codes of its own: the code missing from a plate like everybody's would name the wheel.
+    /// Samples that stay keep their order. The key gets a new version.
+    /// </summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Whose plate.</param>
+    /// <param name="wheels">All wheels to leave off.</param>
+    /// <param name="seed">Chance for the new codes.</param>
+    public Outcome<ImmutableArray<DayEvent>> LeaveOff(DateTimeOffset at, TasterId taster, ImmutableArray<WheelId> wheels, Seed seed)
     {
         if (LeavingOff.Check(Book, taster, wheels) is { } problem) return Outcome.Fault<ImmutableArray<DayEvent>>([problem]);
-        return Do(new SampleLeftOff(at, taster, wheels), new PlateDealt(at, Dealing.PlateWithout(Book, taster, wheels)));
+        var off = new SampleLeftOff(at, taster, wheels);
+        if (Book.PlannedPlates is null) return Do(off, new PlateDealt(at, UnnumberedPlates.PlateWithout(Book, taster, wheels)));
+        var after = Later([off]);
+        return KeyDraw.DrawOne(after, at, after.Taster(taster)!, seed).Then(key => Do(off, key));
+    }
+
+    /// <summary>Only some have come: plates are dealt anew to those who are here, so that they are even among them. Codes are kept; whoever comes later gets the next plate.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="here">Who is here; at least one.</param>
+    /// <param name="seed">Chance for the new draw.</param>
+    public Outcome<ImmutableArray<DayEvent>> OnlyThese(DateTimeOffset at, IReadOnlyCollection<TasterId> here, Seed seed)
+    {
+        var distinct = here.Distinct().ToImmutableArray();
+        if (distinct.IsEmpty) return Fault("here", "Tick everybody who is here.");
+        if (distinct.Any(taster => Book.Taster(taster) is not { LetGo: false })) return Fault("here", "One of these tasters is not on the list.");
+        var counted = new GuestsCounted(at, distinct);
+        return KeyDraw.Draw(Later([counted]), at, seed).Then(key => Do(counted, key));
     }
 
     /// <summary>
@@ -48,22 +71,8 @@ public sealed class SealedTasting : Tasting
     public Outcome<ImmutableArray<DayEvent>> Withdraw(DateTimeOffset at, WheelId wheel, string reason, string? decidedBy, WheelId? serveTwice, Seed seed)
     {
         if (Withdrawing.Check(Book, wheel, reason) is { } problem) return Outcome.Fault<ImmutableArray<DayEvent>>([problem]);
-        var repeat = Book.Repeat == wheel ? null : Book.Repeat;
-        if (serveTwice is { } twice)
-        {
-            if (repeat is { } already && already != twice) return Fault("repeat", $"{Book.Entry(already)!.Name} is served twice already, and one hidden repeat is enough.");
-            if (twice == wheel || !Book.Standing.Any(entry => entry.Wheel == twice)) return Fault("repeat", "Only a wheel that stays in the trial can be served twice.");
-            repeat = twice;
-        }
-
-        var events = ImmutableArray.CreateBuilder<DayEvent>();
-        events.Add(new WheelWithdrawn(at, wheel, reason.Trim(), decidedBy));
-        if (repeat != Book.Repeat) events.Add(new RepeatChosen(at, repeat));
-        var after = Later(events);
-        if (!after.Standing.Skip(1).Any()) return Fault("wheel", "Without this wheel fewer than two are left: break the seal first, then there is nothing to compare.");
-        var empty = LeavingOff.EmptyPlates(after).ToList();
-        if (empty.Count > 0) return Outcome.Fault<ImmutableArray<DayEvent>>(empty);
-        return KeyDraw.Draw(after, at, seed).Then(key => Do([.. events, key]));
+        if (Book.Standing.Count(entry => entry.Wheel != wheel && !Book.SecondFlight.Contains(entry.Wheel)) < 2) return Fault("wheel", "Without this wheel fewer than two are left: break the seal first, then there is nothing to compare.");
+        return Withdrawing.AndDraw(Book, at, wheel, reason, decidedBy, serveTwice, events => Later(events), after => KeyDraw.Draw(after, at, seed));
     }
 
     /// <summary>Breaks the seal: back to a draft, every code given out retired.</summary>
@@ -80,11 +89,4 @@ public sealed class SealedTasting : Tasting
     /// <summary>The first plate goes out.</summary>
     /// <param name="at">When.</param>
     public Outcome<ImmutableArray<DayEvent>> Open(DateTimeOffset at) => Do(new TastingOpened(at));
-
-    private DayBook Later(IEnumerable<DayEvent> events)
-    {
-        var log = Book.Log.ToBuilder();
-        foreach (var happened in events) log.Add(new Logged(log.Count + 1, happened));
-        return DayBookReading.Read(Book.Trial, log.ToImmutable());
-    }
 }

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Trier.Trials.Common;
 using Trier.Trials.Makes;
 using Trier.Trials.Tastings.Events;
+using Trier.Trials.Tastings.Plates;
 
 namespace Trier.Trials.Tastings.Steps;
 
@@ -88,7 +90,7 @@ public abstract class Tasting
         if (!empty && wheels.Length > found.LeftOff.Count)
         {
             events.Add(new SampleLeftOff(at, taster, wheels));
-            if (Book.Plate(taster) is not null) events.Add(new PlateDealt(at, Dealing.PlateWithout(Book, taster, wheels)));
+            if (Book.Plate(taster) is not null) events.Add(new PlateDealt(at, PlateNow.Without(Book, taster, wheels)));
         }
 
         return Outcome.Of(events.ToImmutable());
@@ -109,6 +111,71 @@ public abstract class Tasting
     {
         if (Book.Taster(taster) is null) return Fault("taster", "This taster is not on the list.");
         return language.Length is > 0 and <= 16 ? Do(new LanguageChosen(at, taster, language)) : Fault("language", "Choose one of the languages.");
+    }
+
+    /// <summary>Notes that a taster tastes together with a group, or no longer does. Possible until the reveal.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    /// <param name="group">What the group is called; blank for none.</param>
+    public Outcome<ImmutableArray<DayEvent>> JoinGroup(DateTimeOffset at, TasterId taster, string? group)
+    {
+        if (Book.Taster(taster) is null) return Fault("taster", "This taster is not on the list.");
+        if (Book.RevealedAt is not null) return Fault("group", "The key is open: who tasted together is noted before.");
+        var name = string.IsNullOrWhiteSpace(group) ? null : group.Trim();
+        return name?.Length > 40 ? Fault("group", "A group is named in 40 letters at most.") : Do(new GroupJoined(at, taster, name));
+    }
+
+    /// <summary>Names who writes a taster's ballot down for them. Possible until the close; never somebody who has opened the key.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Whose ballot.</param>
+    /// <param name="by">Who writes; blank for nobody.</param>
+    public Outcome<ImmutableArray<DayEvent>> NameScribe(DateTimeOffset at, TasterId taster, string? by)
+    {
+        if (Book.Taster(taster) is not { LetGo: false } found) return Fault("taster", "This taster is not on the list.");
+        if (Book.ClosedAt is not null) return Fault("scribe", "The ballots are closed.");
+        if (string.IsNullOrWhiteSpace(by)) return Do(new ScribeNamed(at, taster, null));
+        var name = by.Trim();
+        if (name.Length > 60) return Fault("scribe", "A name has 60 letters at most.");
+        return Book.KeyOpenings.Any(opening => Same(opening.By, name)) || Book.Tasters.Any(one => Same(one.Name, name) && Knows(one))
+            ? Fault("scribe", $"{name} has seen the key: let somebody else write for {found.Name}.")
+            : Do(new ScribeNamed(at, taster, name));
+    }
+
+    /// <summary>The wheels leave the cave.</summary>
+    /// <param name="at">When.</param>
+    public Outcome<ImmutableArray<DayEvent>> TakeOut(DateTimeOffset at) =>
+        Book.ClosedAt is not null ? Fault("out", "The ballots are closed.")
+        : Book.TakenOutAt is { } before ? Fault("out", string.Create(CultureInfo.InvariantCulture, $"It is noted already that the wheels left the cave at {before:HH:mm}."))
+        : Do(new WheelsTakenOut(at));
+
+    /// <summary>Ticks a step of the plating as done, or takes the tick away.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="work">“cut W3” or “plate 7”.</param>
+    /// <param name="done">Whether it is done.</param>
+    public Outcome<ImmutableArray<DayEvent>> Tick(DateTimeOffset at, string work, bool done)
+    {
+        if (Book.Key is null) return Fault("tick", "The key is not sealed: there is nothing to plate yet.");
+        var known = Book.Standing.Any(entry => work == $"cut {entry.Label}") || Enumerable.Range(1, Book.Orders.Length).Any(number => work == $"plate {number}");
+        if (!known) return Fault("tick", "This is no step of the plating.");
+        return Book.Plated.Contains(work) == done ? Fault("tick", done ? "This is ticked already." : "This is not ticked.") : Do(new PlatingTicked(at, work, done));
+    }
+
+    /// <summary>One plate is made again from the spare: same codes, same order.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="number">Its number.</param>
+    /// <param name="reason">Why.</param>
+    public Outcome<ImmutableArray<DayEvent>> MakeAgain(DateTimeOffset at, int number, string reason)
+    {
+        if (Book.Key is null || Book.ClosedAt is not null) return Fault("number", "A plate is made again between the sealing and the close.");
+        if (number < 1 || number > Book.Orders.Length) return Fault("number", "There is no plate of this number.");
+        return string.IsNullOrWhiteSpace(reason) ? Fault("reason", "Say why the plate is made again.") : Do(new PlateMadeAgain(at, number, reason.Trim()));
+    }
+
+    private protected DayBook Later(IEnumerable<DayEvent> events)
+    {
+        var log = Book.Log.ToBuilder();
+        foreach (var happened in events) log.Add(new Logged(log.Count + 1, happened));
+        return DayBookReading.Read(Book.Trial, log.ToImmutable());
     }
 
     private protected bool Knows(Taster taster) => taster.KnowsTheKey || Book.Learned.Any(learned => learned.Taster == taster.Id);

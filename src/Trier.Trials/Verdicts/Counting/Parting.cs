@@ -27,8 +27,14 @@ internal static class Parting
         return new(found.FirstVoices, found.SecondVoices, found.Statistic, found.P, found.Ways, found.Parted, [.. wheels.Select(wheel =>
         {
             var item = found.Items[electorate.OwnColumns[wheel.Id]];
-            return new CampPlace(wheel.Id, item.FirstCamp, item.SecondCamp, item.P, item.Shown);
+            return new CampPlace(wheel.Id, item.FirstCamp, item.SecondCamp, item.P, item.Shown, Liking(voters, DeclaredTaste.Milder, wheel.Id), Liking(voters, DeclaredTaste.Stronger, wheel.Id));
         })]);
+    }
+
+    private static double? Liking(ImmutableArray<VoterRecord> voters, DeclaredTaste taste, string wheel)
+    {
+        var likings = voters.Where(voter => voter.Taste == taste).Select(voter => voter.Answers.GetValueOrDefault(wheel)?.Liking).OfType<int>().ToList();
+        return likings.Count == 0 ? null : likings.Average();
     }
 
     public static LovedFinding? Loved(Electorate electorate, ImmutableArray<SampleRecord> wheels, Seed seed, Effort effort)

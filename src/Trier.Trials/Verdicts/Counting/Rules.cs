@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trier.Statistics.Counting;
+using Trier.Statistics.Rankings;
 using Planned = Trier.Trials.Plans.CountingRule;
 using Rule = Trier.Statistics.Counting.CountingRule;
 
@@ -8,20 +9,18 @@ namespace Trier.Trials.Verdicts.Counting;
 /// <summary>Turns ballots into scores by a rule of the plan.</summary>
 internal static class Rules
 {
-    public static ScoreSet Score(Electorate electorate, Count count, Planned rule)
+    public static ScoreSet Score(Electorate electorate, Count count, Planned rule) => Score(electorate, count, rule, () => electorate.Ballots(count));
+
+    /// <summary>The same with every ballot in a row of its own.</summary>
+    public static ScoreSet ScoreOneByOne(Electorate electorate, Count count, Planned rule) => Score(electorate, count, rule, () => electorate.OneByOne(count).Set);
+
+    private static ScoreSet Score(Electorate electorate, Count count, Planned rule, Func<RankingSet> ballots) => rule switch
     {
-        switch (rule)
-        {
-            case Planned.MeanLiking when !electorate.Wheels.IsEmpty:
-                return Likings(electorate, count);
-            case Planned.Firsts:
-                return ScoreSet.FromRankings(electorate.Ballots(count), Rule.Firsts);
-            case Planned.PlacePoints points:
-                return ScoreSet.FromRankings(electorate.Ballots(count), Rule.PlacePoints(WholeWeights(points.Weights, Math.Max(1, electorate.Wheels.Length))));
-            default:
-                return ScoreSet.FromRankings(electorate.Ballots(count), Rule.AveragePlace);
-        }
-    }
+        Planned.MeanLiking when !electorate.Wheels.IsEmpty => Likings(electorate, count),
+        Planned.Firsts => ScoreSet.FromRankings(ballots(), Rule.Firsts),
+        Planned.PlacePoints points => ScoreSet.FromRankings(ballots(), Rule.PlacePoints(WholeWeights(points.Weights, Math.Max(1, electorate.Wheels.Length)))),
+        _ => ScoreSet.FromRankings(ballots(), Rule.AveragePlace),
+    };
 
     /// <summary>Weights of the place points to show: the planned ones, or k-1 down to 0.</summary>
     public static ImmutableArray<decimal> Weights(Planned rule, int wheels) =>

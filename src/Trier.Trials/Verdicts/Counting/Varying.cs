@@ -69,8 +69,12 @@ internal sealed class Varying
 
         var joined = counted.Where(v => v.Voice is not null).GroupBy(v => v.Voice).Where(g => g.Count() > 1).SelectMany(g => g).OrderBy(v => v.Id, StringComparer.Ordinal).ToList();
         if (joined.Count > 0) Add(VariantKind.JoinedApart, $"with {Phrase.List(joined.Select(v => v.Name))} as voices of their own", Ids(joined), Headline with { Joined = false });
+        foreach (var group in counted.Where(v => v.Group is not null).GroupBy(v => v.Group, StringComparer.OrdinalIgnoreCase).Where(g => g.Count() > 1 && g.Count() < counted.Count).OrderBy(g => g.Key, StringComparer.OrdinalIgnoreCase))
+            Without(VariantKind.WithoutGroup, $"without {Phrase.List(group.Select(v => v.Name))}, who tasted together", [.. group]);
+
         Marked(counted, VoterMarks.Late, VariantKind.WithoutLate, names => $"without {names}, who came late");
         if (_electorate.Record.Plan.JuniorsCount) Marked(counted, VoterMarks.Junior, VariantKind.WithoutJuniors, names => $"without {names}, tasting as junior");
+        Marked(counted, VoterMarks.Corrected, VariantKind.WithoutCorrected, names => $"without the corrected {(counted.Count(v => v.Marks.HasFlag(VoterMarks.Corrected)) == 1 ? "ballot" : "ballots")} of {names}");
         Marked(counted, VoterMarks.AdmittedAfterClose, VariantKind.WithoutAdmitted, names => $"without {names}, let in after the close");
         Marked(counted, VoterMarks.AfterKeyOpened, VariantKind.WithoutAfterKey, names => $"without {names}, sent after the key was opened");
         var cold = counted.Where(v => v.Marks.HasFlag(VoterMarks.LittleSmell)).ToList();

@@ -13,8 +13,18 @@ namespace Trier.Trials.Verdicts.Findings;
 /// <param name="Order">What the order of serving did; null where it is not recorded or cannot be told.</param>
 /// <param name="Sittings">Whether the sittings parted; null where there was one.</param>
 /// <param name="Reach">What a panel of this size can show; null where that was not worked out.</param>
+/// <param name="Steady">How steady the lead is among these same ballots; null where nothing can be tested.</param>
+/// <param name="Tastes">Whether the ballots look like two tastes by a model; null with fewer than 20 voices.</param>
 public sealed record DeepFindings(
-    ImmutableArray<Variant> Variants, ChanceFinding? Chances, CampsFinding? Camps, LovedFinding? Loved, OrderFinding? Order, SittingsFinding? Sittings, ReachFinding? Reach);
+    ImmutableArray<Variant> Variants,
+    ChanceFinding? Chances,
+    CampsFinding? Camps,
+    LovedFinding? Loved,
+    OrderFinding? Order,
+    SittingsFinding? Sittings,
+    ReachFinding? Reach,
+    SteadyFinding? Steady,
+    TastesFinding? Tastes);
 
 /// <summary>
 /// Chances of being the crowd's favourite by one stated model: Plackett-Luce, log-worths normal with a spread that is half-normal with
@@ -68,7 +78,9 @@ public sealed record CampsFinding(int Milder, int Stronger, double Statistic, PV
 /// <param name="Stronger">Its mean place among the others.</param>
 /// <param name="P">Chance of a difference as large when the labels are dealt at random.</param>
 /// <param name="Shown">Whether it stands by Holm's steps where the camps are parted.</param>
-public sealed record CampPlace(string Id, double? Milder, double? Stronger, double P, bool Shown);
+/// <param name="MilderLiking">Mean liking, 1 to 9, among those who like milder cheese; null without one. A count, not tested.</param>
+/// <param name="StrongerLiking">The same among the others.</param>
+public sealed record CampPlace(string Id, double? Milder, double? Stronger, double P, bool Shown, double? MilderLiking, double? StrongerLiking);
 
 /// <summary>Loved and hated.</summary>
 /// <param name="Measure">The most, over the wheels, of the smaller of firsts and lasts, shared ones split.</param>
@@ -76,3 +88,36 @@ public sealed record CampPlace(string Id, double? Milder, double? Stronger, doub
 /// <param name="P">Chance of as much by luck.</param>
 /// <param name="Marked">Whether that is at most 1 in 20.</param>
 public sealed record LovedFinding(double Measure, ImmutableArray<string> Ids, PValue P, bool Marked);
+
+/// <summary>
+/// How steady the lead is among these same ballots, voices drawn anew from them. Never a chance to be best: it says 85 % where the leader is the crowd's
+/// favourite in 74 % (5 wheels, 14 tasters; simulated).
+/// </summary>
+/// <param name="Draws">How many redrawn panels had a leader.</param>
+/// <param name="Wheels">Every wheel, in the order of the verdict's wheels.</param>
+public sealed record SteadyFinding(int Draws, ImmutableArray<SteadyLine> Wheels);
+
+/// <summary>One wheel among redrawn panels.</summary>
+/// <param name="Id">The wheel.</param>
+/// <param name="Leads">Share of redrawn panels that it leads by the planned rule, a shared lead by its share.</param>
+/// <param name="Error">Monte Carlo standard error of <paramref name="Leads"/>.</param>
+/// <param name="Average">Between what its average score by the planned rule lies in the middle 90 of 100 redrawn panels; null where it has none. No interval of confidence.</param>
+public sealed record SteadyLine(string Id, double Leads, double Error, Interval? Average);
+
+/// <summary>One taste held against two, by a mixture of two Plackett-Luce models.</summary>
+/// <param name="LikelihoodRatio">Twice the gain in log-likelihood.</param>
+/// <param name="P">Chance of as much in panels drawn from the one taste that was fitted.</param>
+/// <param name="Critical">The ratio that 5 in 100 of those panels exceed.</param>
+/// <param name="Parted">Whether the chance is at most 1 in 100.</param>
+/// <param name="Classes">The two tastes, the larger first. Who belongs where is not told: no single ballot says that well.</param>
+public sealed record TastesFinding(double LikelihoodRatio, PValue P, double Critical, bool Parted, ImmutableArray<TasteClass> Classes);
+
+/// <summary>One of two tastes.</summary>
+/// <param name="Share">Of the voices.</param>
+/// <param name="Wheels">How large a share of it would put each wheel first, in the order of the verdict's wheels.</param>
+public sealed record TasteClass(double Share, ImmutableArray<ClassShare> Wheels);
+
+/// <summary>How large a share of one taste would put a wheel first.</summary>
+/// <param name="Id">The wheel.</param>
+/// <param name="First">From 0 to 1; all wheels sum to 1.</param>
+public sealed record ClassShare(string Id, double First);

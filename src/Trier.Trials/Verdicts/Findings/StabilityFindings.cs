@@ -50,6 +50,9 @@ public enum VariantKind
     /// <summary>Those who compared notes as voices of their own.</summary>
     JoinedApart,
 
+    /// <summary>Without a group who tasted together.</summary>
+    WithoutGroup,
+
     /// <summary>Without those who came late.</summary>
     WithoutLate,
 
@@ -58,6 +61,9 @@ public enum VariantKind
 
     /// <summary>With the juniors left out by plan.</summary>
     WithJuniors,
+
+    /// <summary>Without ballots on which a slip or two codes were put right.</summary>
+    WithoutCorrected,
 
     /// <summary>Without ballots let in after the close.</summary>
     WithoutAdmitted,

@@ -16,7 +16,9 @@ internal static class DisagreementSentences
         foreach (var rule in verdict.Variants.Where(v => v.Kind == VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges && !(v.Subject == "firsts" && firsts is not null)))
             sentences.Add(Rule(verdict, rule));
         if (firsts is null && !verdict.Variants.Any(v => v.Kind == VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges) && verdict.Leaders.Length > 0) sentences.Add(Agreed(verdict));
+        if (Why(verdict) is { } why) sentences.Add(why);
         if (Parted(verdict) is { } parted) sentences.Add(parted);
+        if (TastesSentence.Of(verdict) is { } tastes) sentences.Add(tastes);
         if (CampSentences.NotParted(verdict) is { } together) sentences.Add(together);
         return sentences.ToImmutable();
     }
@@ -45,6 +47,17 @@ internal static class DisagreementSentences
         var names = Naming.Of(verdict, rule.Leaders);
         var head = rule.Leaders.Length > 1 ? $"{names} tie for the most firsts{count}" : $"{names} has the most firsts{count}";
         return $"{head}, but {Naming.Of(verdict, verdict.Leaders)} {Phrase.Verb(verdict.Leaders.Length, "has", "have")} {Phrase.Lead(verdict.Record.Plan.Rule)}.";
+    }
+
+    /// <summary>Why most firsts and the best average place part: firsts see the top of a ballot alone.</summary>
+    private static string? Why(Verdict verdict)
+    {
+        var rule = verdict.Variants.FirstOrDefault(v => v is { Kind: VariantKind.OtherRule, Subject: "firsts", Effect: VariantEffect.LeaderChanges });
+        if (rule is null || verdict.Leaders.Length != 1) return null;
+        var own = verdict.Tally.First(line => line.Id == verdict.Leaders[0]);
+        var low = rule.Leaders.Where(id => id != own.Id).Select(id => verdict.Tally.First(line => line.Id == id)).Where(line => line.Lasts > own.Lasts).ToList();
+        return low.Count == 0 ? null
+            : $"They part because firsts look at the top of each ballot alone: {Phrase.List(low.Select(line => $"{Naming.Of(verdict, line.Id)} was put last by {Phrase.Number(line.Lasts)}"))}, {Naming.Of(verdict, own.Id)} by {(own.Lasts == 0 ? "nobody" : Phrase.Number(own.Lasts))}.";
     }
 
     /// <summary>The wheel with most of both ends, where a quarter or more put it at each.</summary>

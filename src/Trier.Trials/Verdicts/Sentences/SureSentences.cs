@@ -19,6 +19,7 @@ internal static class SureSentences
         var needed = Shaffer.SmallestPanel(verdict.Wheels.Length);
         if (verdict.Panel.Voices < needed)
             sentences.Add($"With {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(verdict.Record)} no pair can be told apart with fewer than {Phrase.Number(needed)} voices, even if all agree.");
+        if (SteadySentence.Of(verdict) is { } steady) sentences.Add(steady);
         if (NextSentences.Reach(verdict) is { } reach) sentences.Add(reach);
         if (verdict.Pairs.Any(p => !p.Shown)) sentences.Add("What is left open here is not settled either way: it may still differ.");
         return sentences.ToImmutable();

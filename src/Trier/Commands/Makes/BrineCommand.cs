@@ -13,7 +13,7 @@ internal static class BrineCommand
     {
         var strength = Measured.Plain.Option("--strength", "Salt by weight, per cent; 20 if not given.", "20");
         var volume = Measured.Volume.Option("--volume", "Brine to make.", "8L");
-        var at = Measured.Temperature.Option("--at", "Temperature of the brine; 12 C if not given.", "12C");
+        var at = Measured.Temperature.Option("--at", "Temperature of the brine; 12 °C if not given.", "12C");
         var wheel = TypedWheel.Option();
         var mass = Measured.Mass.Option("--mass", "Mass of the wheel; from its size if not given.", "1.8kg");
         var moisture = Measured.Plain.Option("--moisture", "Moisture of the cheese, per cent; 40 if not given.", "40");

@@ -13,7 +13,7 @@ internal static class EyesPossibleCommand
     {
         var wheel = TypedWheel.Option();
         var days = Measured.Days.Option("--days", "Days in the warm room; 21 if not given.", "21d");
-        var at = Measured.Temperature.Option("--at", "Temperature of the warm room; 20 C if not given.", "20C");
+        var at = Measured.Temperature.Option("--at", "Temperature of the warm room; 20 °C if not given.", "20C");
         var lactic = Measured.Plain.Option("--lactic", "Lactic acid of the cheese, per cent; 1.4 if not given.", "1.4");
         var coat = Measured.Plain.Option("--coat", "Part of the gas a coat lets through: 1 for a bare rind, near 0 for a vacuum bag.", "1");
         var command = new Command("eyes-possible", "Can a wheel of this size make eyes at all?") { wheel, days, at, lactic, coat };

@@ -11,7 +11,7 @@ internal static class MakeSheetCommand
     {
         var recipe = new Argument<string>("RECIPE") { Description = "A recipe file (docs/handbook/recipe-json.md), a recipe that ships (alpine, tomme ...), or - for standard input." };
         var milk = Measured.Volume.Option("--milk", "Milk in the vat.");
-        var readAt = Measured.Temperature.Option("--milk-at", "Temperature at which the milk was measured; 4 C if not given.", "4C");
+        var readAt = Measured.Temperature.Option("--milk-at", "Temperature at which the milk was measured; 4 °C if not given.", "4C");
         var fat = Measured.Plain.Option("--fat", "Fat of the milk, per cent; the animal's average if not given.", "3.6");
         var protein = Measured.Plain.Option("--protein", "Protein of the milk, per cent; the animal's average if not given.", "3.3");
         var treatment = new Option<string>("--treatment") { Description = "raw, thermised or pasteurised.", DefaultValueFactory = _ => "not-said" };

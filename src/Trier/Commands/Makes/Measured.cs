@@ -20,7 +20,7 @@ internal sealed record Measured(string Words, string Base, IReadOnlyDictionary<s
 
     public static readonly Measured Plain = Of("a number", "", ("", 1), ("%", 1));
 
-    public static readonly Measured Temperature = new("degrees C or F", "C", new Dictionary<string, Func<double, double>>(StringComparer.OrdinalIgnoreCase) { ["C"] = value => value, ["F"] = value => (value - 32) * 5 / 9 });
+    public static readonly Measured Temperature = new("degrees C or F", "°C", new Dictionary<string, Func<double, double>>(StringComparer.OrdinalIgnoreCase) { ["C"] = value => value, ["F"] = value => (value - 32) * 5 / 9 });
 
     /// <summary>An option of this kind.</summary>
     public Option<double?> Option(string name, string description, string? example = null)

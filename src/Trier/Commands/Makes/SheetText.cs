@@ -11,20 +11,21 @@ internal static class SheetText
 
     public static IEnumerable<string> Lines(MakeSheet sheet, IReadOnlyList<string> asked, UnitSystem units, TimeOnly? start, bool workings)
     {
+        var notation = new Notation(units, '.');
         var numbered = new List<Figure>();
         var text = new List<string> { sheet.Recipe.Name, new('=', Math.Min(Width, sheet.Recipe.Name.Length)), "" };
         Section("Milk", sheet.Milk);
-        foreach (var question in asked.Concat(sheet.Questions)) text.AddRange(Wrap($"? {question}", "", "  "));
+        foreach (var question in asked.Concat(sheet.Questions)) text.AddRange(Wrap($"? {notation.Say(question)}", "", "  "));
         text.Add("");
         text.Add("Steps");
         foreach (var step in sheet.Steps)
         {
-            var when = start is { } clock ? clock.Add(step.Starts).ToString("HH:mm", CultureInfo.InvariantCulture) : FigureText.Write(Measure.Time, step.Starts.TotalMinutes, units);
-            var aims = AimText.Write(step.Step, units);
+            var when = start is { } clock ? clock.Add(step.Starts).ToString("HH:mm", CultureInfo.InvariantCulture) : notation.Write(Measure.Time, step.Starts.TotalMinutes);
+            var aims = AimText.Write(step.Step, notation);
             text.AddRange(Wrap($"{step.Number.ToString(CultureInfo.InvariantCulture),2}  {when,-10} {step.Step.Heading}{(aims.Length > 0 ? ": " + aims : "")}", "", "               "));
             foreach (var figure in step.Figures) text.AddRange(Wrap($"               {Tell(figure)}", "", "                 "));
             if (step.Step.Note.Length > 0) text.AddRange(Wrap($"               {step.Step.Note}", "", "               "));
-            foreach (var note in step.Notes) text.AddRange(Wrap($"               ? {note}", "", "                 "));
+            foreach (var note in step.Notes) text.AddRange(Wrap($"               ? {notation.Say(note)}", "", "                 "));
         }
 
         if (sheet.Readings.Length > 0)
@@ -39,10 +40,10 @@ internal static class SheetText
         Section("The wheel to expect", sheet.Wheel.Figures);
         if (sheet.Wheel.Eyes is { } eyes) text.AddRange(Wrap("    " + Eyes(eyes), "", "    "));
         foreach (var limits in sheet.Wheel.Limits)
-            text.AddRange(Wrap($"    Beside {limits.Standard.Cheese} ({limits.Standard.Authority}): {string.Join("; ", limits.Standings.Select(standing => $"{standing.Limit}, {standing.Standing.ToString().ToLowerInvariant()}"))}.", "", "      "));
+            text.AddRange(Wrap($"    Beside {limits.Standard.Cheese} ({limits.Standard.Authority}): {string.Join("; ", limits.Standings.Select(standing => $"{notation.Say(standing.Limit)}, {standing.Standing.ToString().ToLowerInvariant()}"))}.", "", "      "));
         text.Add("");
         text.Add("Mind");
-        foreach (var caution in sheet.Cautions) text.AddRange(Wrap($"    {caution.Sentence}", "", "    "));
+        foreach (var caution in sheet.Cautions) text.AddRange(Wrap($"    {notation.Say(caution.Sentence)}", "", "    "));
         if (workings)
         {
             text.Add("");
@@ -67,7 +68,7 @@ internal static class SheetText
             numbered.Add(figure);
             var number = workings ? $" [{numbered.Count.ToString(CultureInfo.InvariantCulture)}]" : "";
             var spoon = figure.Spoon is { } near ? $"; by spoon {near.InWords()}" : "";
-            return $"{figure.Name}: {figure.InWords(units)}{spoon}{number}";
+            return $"{figure.Name}: {figure.InWords(notation)}{spoon}{number}";
         }
     }
 

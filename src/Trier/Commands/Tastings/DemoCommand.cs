@@ -4,14 +4,14 @@ using Trier.Web.Hosting;
 
 namespace Trier.Commands.Tastings;
 
-/// <summary><c>trier demo</c>: an invented trial in a throw-away database, open at its verdict.</summary>
+/// <summary><c>trier demo</c>: two invented trials in a throw-away database, open at its verdict.</summary>
 internal static class DemoCommand
 {
     public static Command Create()
     {
         var port = new Option<int>("--port") { Description = "Port to listen on; 0 takes a free one.", DefaultValueFactory = _ => 0 };
         var quiet = new Option<bool>("--no-browser") { Description = "Print the link only." };
-        var command = new Command("demo", "Look around in an invented trial, open at its verdict. Nothing of it is kept.") { port, quiet };
+        var command = new Command("demo", "Look around in two invented trials, open at the verdict of the first. Nothing of them is kept.") { port, quiet };
         command.SetAction(async (parsed, cancellation) =>
         {
             var folder = Directory.CreateTempSubdirectory("trier-demo-");
@@ -19,7 +19,7 @@ internal static class DemoCommand
             {
                 var settings = new HostSettings(folder.FullName, parsed.GetValue(port), Lan: null);
                 var trial = await DemoTrial.SeedAsync(settings);
-                Console.WriteLine("An invented trial: no real people, places or data. It is thrown away when you stop.");
+                Console.WriteLine("Two invented trials, one tasted and one still ageing: no real people, places or data. They are thrown away when you stop.");
                 return await ServeCommand.RunAsync(settings, $"/trials/{trial.Value}/verdict", openBrowser: !parsed.GetValue(quiet), cancellation);
             }
             finally

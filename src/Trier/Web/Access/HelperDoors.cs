@@ -14,6 +14,9 @@ public enum Helper
 
     /// <summary>Carries the plates: sees names and codes, never the key.</summary>
     Server,
+
+    /// <summary>Writes ballots down for the tasters they are named for; sees no key and no other ballot.</summary>
+    Scribe,
 }
 
 /// <summary>
@@ -55,8 +58,8 @@ public sealed class HelperDoors(TrialStore trials)
         return _byToken.TryGetValue(token, out var found) && found.Helper == helper ? found.Trial : null;
     }
 
-    private static char Letter(Helper helper) => helper == Helper.Plater ? 'p' : 's';
+    private static char Letter(Helper helper) => helper switch { Helper.Plater => 'p', Helper.Server => 's', _ => 'w' };
 
     private static string Token(byte[] secret, Helper helper) =>
-        Base64Url.EncodeToString(HMACSHA256.HashData(secret, helper == Helper.Plater ? "helper who plates"u8 : "helper who serves"u8).AsSpan(0, 16));
+        Base64Url.EncodeToString(HMACSHA256.HashData(secret, helper switch { Helper.Plater => "helper who plates"u8, Helper.Server => "helper who serves"u8, _ => "helper who writes"u8 }).AsSpan(0, 16));
 }

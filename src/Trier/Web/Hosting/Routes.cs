@@ -1,4 +1,5 @@
 using Trier.Web.Access;
+using Trier.Web.Handbook;
 using Trier.Web.Makes.Days;
 using Trier.Web.Makes.Recipes;
 using Trier.Web.Makes.Sheets;
@@ -25,6 +26,7 @@ internal static class Routes
         app.MapBallots();
         app.MapKeys();
         app.MapHelpers();
+        app.MapHandbook();
         var maker = app.MapGroup("").RequireAuthorization(TrierHost.MakerPolicy);
         maker.MapTrials();
         maker.MapPlates();
@@ -34,6 +36,7 @@ internal static class Routes
         maker.MapRecipes();
         maker.MapSheets();
         maker.MapMakes();
+        maker.MapSplits();
         maker.MapMeters();
         maker.MapShelf();
         maker.MapServing();

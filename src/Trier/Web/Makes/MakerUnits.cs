@@ -1,4 +1,5 @@
 using System.Globalization;
+using Trier.Dairy.Quantities;
 using Trier.Trials.Common;
 using Trier.Trials.Makes.Sheets;
 using Trier.Web.Hosting;
@@ -16,6 +17,8 @@ internal sealed record MakerUnits(UnitSystem System)
 
     public char Mark => Us ? '.' : ',';
 
+    public Notation Notation => new(System, Mark);
+
     public string Degree => Us ? "°F" : "°C";
 
     public static MakerUnits Of(HttpContext context) => context.Request.Cookies[Cookie] == "us" ? new(UnitSystem.UsCustomary) : Metric;
@@ -28,16 +31,38 @@ internal sealed record MakerUnits(UnitSystem System)
         return Page.GoTo(back.StartsWith('/') && !back.StartsWith("//", StringComparison.Ordinal) && !back.Contains('\\', StringComparison.Ordinal) ? back : "/recipes");
     });
 
-    public string Write(Measure measure, double value) => FigureText.Write(measure, value, System, Mark);
+    public string Write(Measure measure, double value) => Notation.Write(measure, value);
 
-    public string Write(Figure figure) => figure.InWords(System, Mark);
+    public string Write(Figure figure) => figure.InWords(Notation);
+
+    /// <summary>A sentence of the core as this maker reads it.</summary>
+    public string Say(string sentence) => Notation.Say(sentence);
+
+    /// <summary>A formula with the page's decimal sign; its constants stay in the units of its source.</summary>
+    public string Formula(string formula) => new Notation(UnitSystem.Metric, Mark).Say(formula);
+
+    /// <summary>Problems as this maker reads them.</summary>
+    public IEnumerable<Problem> Say(IEnumerable<Problem> problems) => problems.Select(problem => problem with { Sentence = Say(problem.Sentence) });
 
     /// <summary>A bare number with the maker's decimal mark.</summary>
     public string Number(double value, string format = "0.###") => value.ToString(format, CultureInfo.InvariantCulture).Replace('.', Mark);
 
-    public double ToCelsius(double typed) => Us ? (typed - 32) * 5 / 9 : typed;
+    public double ToCelsius(double typed) => ToCore("°C", typed);
 
-    public double FromCelsius(double celsius) => Us ? Math.Round((celsius * 9 / 5) + 32, 2) : celsius;
+    /// <summary>The unit a maker types where the core holds this one.</summary>
+    public string UnitOf(string core) => !Us ? core : core switch { "°C" => "°F", "kPa" => "psi", "cm" => "in", _ => core };
+
+    /// <summary>A typed number in the core's unit.</summary>
+    public double ToCore(string core, double typed) => !Us ? typed : core switch { "°C" => (typed - 32) * 5 / 9, "kPa" => Pressure.FromPoundsPerSquareInch(typed).Kilopascals, "cm" => typed * 2.54, _ => typed };
+
+    /// <summary>A number of the core as the maker would type it.</summary>
+    public double FromCore(string core, double value) => !Us ? value : core switch
+    {
+        "°C" => Math.Round((value * 9 / 5) + 32, 2),
+        "kPa" => Math.Round(Pressure.FromKilopascals(value).PoundsPerSquareInch, 3),
+        "cm" => Math.Round(value / 2.54, 3),
+        _ => value,
+    };
 
     /// <summary>Reads a number with a comma or a point; a blank is null, anything else a problem.</summary>
     public static double? Read(string text, string field, string label, List<Problem> problems)

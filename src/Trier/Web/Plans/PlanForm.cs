@@ -9,6 +9,8 @@ namespace Trier.Web.Plans;
 /// <summary>Reads the form of a plan.</summary>
 internal static class PlanForm
 {
+    private const int LongestWeight = 7;
+
     public static Outcome<TrialPlan> Read(Posted posted, TrialPlan? before = null)
     {
         var problems = new List<Problem>();
@@ -18,7 +20,15 @@ internal static class PlanForm
         problems.AddRange(asked.Ok ? [] : asked.Problems);
         return problems.Count > 0
             ? Outcome.Fault<TrialPlan>(problems)
-            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false) { Ballot = asked.Value });
+            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false) { Serving = Serving(posted), Ballot = asked.Value });
+    }
+
+    // The usual way is written down as nothing at all, as plans always were.
+    private static ServingRules? Serving(Posted posted)
+    {
+        int? each = posted.Text("samplesEach").Length == 0 ? null : posted.Number("samplesEach") ?? 0;
+        var rules = new ServingRules(each, posted.Text("codes") == "own", posted.Text("handing") == "numbers", posted.Optional("warmUp"));
+        return rules == ServingRules.Usual ? null : rules;
     }
 
     /// <summary>How a rule is called in the form.</summary>
@@ -45,18 +55,34 @@ internal static class PlanForm
         {
             case "firsts": return new CountingRule.Firsts();
             case "liking": return new CountingRule.MeanLiking();
-            case "points":
-                var weights = ImmutableArray.CreateBuilder<decimal>();
-                foreach (var part in posted.Text("weights").Split([' ', ';', '-'], StringSplitOptions.RemoveEmptyEntries))
-                {
-                    if (decimal.TryParse(part.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var weight)) weights.Add(weight);
-                    else problems.Add(new("weights", $"“{part}” is no number: write the points with spaces between, such as 4 3 2 1 0."));
-                }
-
-                if (weights.Count < 2) problems.Add(new("weights", "Write the points of the first place, the second and so on, such as 4 3 2 1 0."));
-                else if (weights.Zip(weights.Skip(1)).Any(pair => pair.First < pair.Second)) problems.Add(new("weights", "Points fall from the first place to the last."));
-                return new CountingRule.PlacePoints(weights.ToImmutable());
+            case "points": return new CountingRule.PlacePoints(Weights(posted.Text("weights"), "weights", problems));
             default: return new CountingRule.AveragePlace();
         }
+    }
+
+    /// <summary>Reads place points such as "4 3 2 1 0".</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="field">The field it was typed in.</param>
+    /// <param name="problems">Takes what is wrong.</param>
+    public static ImmutableArray<decimal> Weights(string text, string field, List<Problem> problems)
+    {
+        var weights = ImmutableArray.CreateBuilder<decimal>();
+        var wrong = false;
+        foreach (var part in text.Split([' ', ';', '-'], StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (part.Length <= LongestWeight && decimal.TryParse(part.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var weight))
+            {
+                weights.Add(weight);
+                continue;
+            }
+
+            wrong = true;
+            problems.Add(new(field, $"“{part}” is no number of points: write them with spaces between, such as 4 3 2 1 0."));
+        }
+
+        if (wrong) return weights.ToImmutable();
+        if (weights.Count < 2) problems.Add(new(field, "Write the points of the first place, the second and so on, such as 4 3 2 1 0."));
+        else if (!CountingRule.PlacePoints.Fall(weights.ToImmutable())) problems.Add(new(field, "Points fall from the first place to the last."));
+        return weights.ToImmutable();
     }
 }

@@ -33,6 +33,10 @@ internal static class TrialRoutes
             TrialPages.DoAsync(id, trials, $"/trials/{id}", tasting => tasting is DraftTasting draft
                 ? draft.ServeTwice(trials.Now, new Posted(form).Id("repeat") is { } wheel ? new WheelId(wheel) : null)
                 : TrialPages.TooLate("repeat", "The key is sealed: what is served twice stays as it is.")));
+        maker.MapPost("/trials/{id:guid}/wheels/{wheel:guid}/flight", (Guid id, Guid wheel, IFormCollection form, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}#wheels", tasting => tasting is DraftTasting draft
+                ? draft.ChooseFlight(trials.Now, new(wheel), new Posted(form).Text("flight") == "second")
+                : TrialPages.TooLate("flight", "The key is sealed: the flights stay as they are.")));
         maker.MapPost("/trials/{id:guid}/tasters", AddTasterAsync);
         maker.MapGet("/trials/{id:guid}/tasters/{taster:guid}", EditTasterAsync);
         maker.MapPost("/trials/{id:guid}/tasters/{taster:guid}", CorrectTasterAsync);
@@ -44,6 +48,10 @@ internal static class TrialRoutes
                 OpenTasting open => open.LetGo(trials.Now, new(taster)),
                 _ => TrialPages.TooLate("taster", "The ballots are closed: everyone stays on the list."),
             }));
+        maker.MapPost("/trials/{id:guid}/tasters/{taster:guid}/group", (Guid id, Guid taster, IFormCollection form, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}#tasters", tasting => tasting.JoinGroup(trials.Now, new(taster), new Posted(form).Optional("group"))));
+        maker.MapPost("/trials/{id:guid}/tasters/{taster:guid}/scribe", (Guid id, Guid taster, IFormCollection form, TrialStore trials) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/tasters/{taster}", tasting => tasting.NameScribe(trials.Now, new(taster), new Posted(form).Optional("scribe"))));
         maker.MapPost("/trials/{id:guid}/tasters/{taster:guid}/left-off", LeaveOffAsync);
     }
 
@@ -158,7 +166,7 @@ internal static class TrialRoutes
         var outcome = await trials.ActAsync(new(id), tasting => tasting switch
         {
             DraftTasting draft => draft.LeaveOff(trials.Now, new(taster), wheels),
-            SealedTasting sealedTasting => sealedTasting.LeaveOff(trials.Now, new(taster), wheels),
+            SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.LeaveOff(trials.Now, new(taster), wheels, Chance.Draw())),
             OpenTasting open => open.LeaveOff(trials.Now, new(taster), wheels, begun),
             _ => TrialPages.TooLate("off", "The ballots are closed: a taster can leave a sample untouched, and the ballot then counts without it."),
         });

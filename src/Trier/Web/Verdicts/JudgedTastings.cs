@@ -11,8 +11,8 @@ namespace Trier.Web.Verdicts;
 /// <summary>A verdict as far as it is worked out.</summary>
 /// <param name="Tasting">The revealed tasting.</param>
 /// <param name="Verdict">Its verdict.</param>
-/// <param name="Done">How much is worked out, from 0 to 1; 1 where all is, not a number where the rest failed.</param>
-internal sealed record JudgedTasting(RevealedTasting Tasting, Verdict Verdict, double Done);
+/// <param name="Progress">How far it is.</param>
+internal sealed record JudgedTasting(RevealedTasting Tasting, Verdict Verdict, JudgingProgress Progress);
 
 /// <summary>
 /// Judges revealed tastings: the headline at once, the rest in the background, one tasting at a time, kept in the database. A correction
@@ -25,7 +25,7 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
 
     /// <summary>The verdict, or null where there is no such trial or its key is not open.</summary>
     /// <param name="id">Which trial.</param>
-    /// <param name="patience">How long to wait for what takes longer.</param>
+    /// <param name="patience">How long to wait for what takes longer; work that the maker stopped is waited for only where there is no end to patience.</param>
     /// <param name="cancellation">Stops the wait, not the work.</param>
     public async Task<JudgedTasting?> FindAsync(TrialId id, TimeSpan patience, CancellationToken cancellation)
     {
@@ -39,27 +39,49 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
             judging = _kept.AddOrUpdate(id, fresh, (_, old) => old.Events == events ? old : fresh);
         }
 
-        var whole = judging.Whole(() => Task.Run(() => WorkOutAsync(judging), lifetime.ApplicationStopping));
+        if (patience == Timeout.InfiniteTimeSpan) judging.GoOn();
+        var whole = judging.Whole(stop => Task.Run(() => WorkOutAsync(judging, stop), lifetime.ApplicationStopping));
         // Where it takes longer, or could not be worked out, the page shows what there is.
         if (patience != TimeSpan.Zero) await Task.WhenAny(whole, Task.Delay(patience, cancellation));
         cancellation.ThrowIfCancellationRequested();
-        return whole.IsCompletedSuccessfully ? new(tasting, await whole, 1) : new(tasting, judging.Headline, whole.IsFaulted ? double.NaN : judging.Done);
+        return whole.IsCompletedSuccessfully
+            ? new(tasting, await whole, JudgingProgress.Whole)
+            : new(tasting, judging.Headline, new(judging.Stopped ? JudgingState.Stopped : whole.IsFaulted ? JudgingState.Failed : JudgingState.Working, judging.Done));
+    }
+
+    /// <summary>Stops what is being worked out, between two of its parts; the headline stands.</summary>
+    /// <param name="id">Which trial.</param>
+    public void Stop(TrialId id)
+    {
+        if (_kept.TryGetValue(id, out var judging)) judging.Stop();
+    }
+
+    /// <summary>Lets it be worked out after all.</summary>
+    /// <param name="id">Which trial.</param>
+    public void GoOn(TrialId id)
+    {
+        if (_kept.TryGetValue(id, out var judging)) judging.GoOn();
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _turn.Dispose();
-
-    private async Task<Verdict> WorkOutAsync(Judging judging)
+    public void Dispose()
     {
-        var stopping = lifetime.ApplicationStopping;
+        foreach (var judging in _kept.Values) judging.Dispose();
+        _turn.Dispose();
+    }
+
+    private async Task<Verdict> WorkOutAsync(Judging judging, CancellationToken stop)
+    {
+        using var ends = CancellationTokenSource.CreateLinkedTokenSource(stop, lifetime.ApplicationStopping);
         try
         {
-            if (await findings.FindAsync(judging.Headline, stopping) is { } known) return judging.Headline.With(known);
-            await _turn.WaitAsync(stopping);
+            if (await findings.FindAsync(judging.Headline, ends.Token) is { } known) return judging.Headline.With(known);
+            await _turn.WaitAsync(ends.Token);
             try
             {
-                var deep = Judge.Deepen(judging.Headline, null, done => judging.Done = done, stopping);
-                await findings.KeepAsync(judging.Headline, deep, stopping);
+                var deep = Judge.Deepen(judging.Headline, null, done => judging.Done = done, ends.Token);
+                // Once it is worked out it is kept, whoever asks to stop now.
+                await findings.KeepAsync(judging.Headline, deep, lifetime.ApplicationStopping);
                 return judging.Headline.With(deep);
             }
             finally
@@ -71,23 +93,6 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
         {
             log.LogError(fault, "A verdict could not be worked out to its end.");
             throw;
-        }
-    }
-
-    private sealed class Judging(int events, Verdict headline)
-    {
-        private readonly Lock _lock = new();
-        private Task<Verdict>? _whole;
-
-        public int Events { get; } = events;
-
-        public Verdict Headline { get; } = headline;
-
-        public double Done { get; set; }
-
-        public Task<Verdict> Whole(Func<Task<Verdict>> start)
-        {
-            lock (_lock) return _whole ??= start();
         }
     }
 }

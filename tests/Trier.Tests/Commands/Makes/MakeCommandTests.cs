@@ -102,7 +102,7 @@ public sealed class MakeCommandTests
         var (code, _, error) = await Started.RunAsync(Encoding.UTF8.GetBytes(json), "make-sheet", "-", "--milk", "12L");
         Assert.Equal(1, code);
         Assert.Equal(3, error.Trim().Split('\n').Length);
-        Assert.Contains("steps[1].celsius: Temperature is 400 C", error, StringComparison.Ordinal);
+        Assert.Contains("steps[1].celsius: Temperature is 400 °C", error, StringComparison.Ordinal);
         Assert.False(Recipe.Read(broken).Ok);
     }
 

@@ -47,7 +47,7 @@ public sealed class MakePagesTests
 
         await maker.PostAsync(maker.Form("/recipes/new", [.. head, ("do", "save"), ("s2-flocMinutes", "soon")]));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
-        Assert.Contains("Temperature is 130 C; it must be at least -1 and at most 100 C (usual: 20 to 45 C).", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("Temperature is 130 °C; it must be at least -1 and at most 100 °C (usual: 20 to 45 °C).", maker.Text, StringComparison.Ordinal);
         Assert.Contains("Flocculation time: “soon” is no number; write it as 12 or 12,5.", maker.Text, StringComparison.Ordinal);
         Assert.Contains("Moisture of the cheese is missing", maker.Text, StringComparison.Ordinal);
         Assert.Contains("href=\"#s1-celsius\"", maker.Html, StringComparison.Ordinal);
@@ -55,11 +55,11 @@ public sealed class MakePagesTests
 
         (string, string)[] right = [.. head, ("cheese-moisturePercent", "43,5"), ("s1-celsius", "62"), ("s2-imcuPerLitre", "40"), ("s2-flocMinutes", "14"), ("s2-multiplier", "3"), ("do", "save")];
         await maker.PostAsync(maker.Form("/recipes/new", right));
-        Assert.Contains("Temperature is 62 C, where 20 to 45 C is usual: is that right?", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("Temperature is 62 °C, where 20 to 45 °C is usual: is that right?", maker.Text, StringComparison.Ordinal);
         Assert.Contains("No step salts the cheese", maker.Text, StringComparison.Ordinal);
         await maker.PostAsync(maker.Form("/recipes/new", right));
         Assert.Matches("^/recipes/[0-9a-f-]{36}$", maker.Path);
-        Assert.Contains("Moisture of the cheese 43.5 %", maker.Text, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Moisture of the cheese 43,5 %", maker.Text, StringComparison.OrdinalIgnoreCase);
 
         await maker.GetAsync($"{maker.Path}/edit");
         await maker.PostAsync(maker.Form("/recipes/", ("name", "Plain"), ("style", "tomme"), ("milk", "goat"), ("do", "drop:1")));

@@ -41,14 +41,14 @@ public sealed class VatDayPagesTests
         Assert.Contains("raw milk", maker.Text, StringComparison.Ordinal);
         await maker.GetAsync("/wheels/2");
         Assert.Contains("pressed twice as hard", maker.Text, StringComparison.Ordinal);
-        Assert.Contains("cow's, 12 litres, 3.6 % fat", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("cow's, 12 litres, 3,6 % fat", maker.Text, StringComparison.Ordinal);
 
         await maker.GetAsync($"/trials/{site.Trial.Value}");
         var known = Regex.Match(maker.Html, "<option value=\"(?<id>[0-9a-f-]{36})\">May b", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups["id"].Value;
         await maker.PostAsync(maker.Form($"/trials/{site.Trial.Value}/wheels", ("known", known)));
         var entry = (await site.TastingAsync()).Book.Entries.Single(entry => entry.Name == "May b");
         Assert.Equal("pressed twice as hard", entry.Facts["done otherwise"]);
-        Assert.Contains(entry.Facts.Values, fact => fact.Key.StartsWith("vat day, step", StringComparison.Ordinal));
+        Assert.Contains(entry.Facts.Values, fact => fact.Key.StartsWith("vat day: ", StringComparison.Ordinal));
 
         // A correction of what the form asks for leaves what the make wrote.
         await maker.GetAsync($"/trials/{site.Trial.Value}/wheels/{entry.Wheel.Value}");
@@ -66,11 +66,11 @@ public sealed class VatDayPagesTests
         var make = maker.Path;
         await TouchAsync(maker, ("celsius", "40"));
         Assert.Contains("Otherwise. Warm the milk:", maker.Text, StringComparison.Ordinal);
-        Assert.Contains("40 C, 8 C above the aim of 32 C", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("40 °C, 8 °C above the aim of 32 °C", maker.Text, StringComparison.Ordinal);
         Assert.Contains("Add thermophilic bulk or whey starter", Shown(maker), StringComparison.Ordinal);
         await maker.PostAsync(maker.Form($"{make}/undo"));
         Assert.Contains("Warm the milk", Shown(maker), StringComparison.Ordinal);
-        Assert.DoesNotContain("8 C above", maker.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("8 °C above", maker.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -176,6 +176,98 @@ public sealed class VatDayPagesTests
         Assert.Contains("used by a make", maker.Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_vat_is_split_at_a_step_and_each_part_goes_its_own_way_to_its_wheel()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await maker.GetAsync("/recipes/alpine/sheet?milk=24&fat=3,2&treatment=Pasteurised&wheels=2");
+        var began = DateTimeOffset.Now.AddHours(-30);
+        await maker.PostAsync(maker.Form("/recipes/alpine/makes", ("name", "Split"), ("begins", Clock(began))));
+        var make = maker.Path;
+        var at = began;
+        for (var touch = 1; touch <= 4; touch++) await TouchAsync(maker, ("when", Clock(at = at.AddMinutes(20))));
+        await maker.GetAsync($"{make}/split");
+        Assert.Contains("Not now. The milk is setting: a gel cannot be divided.", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync(make);
+        for (var touch = 5; touch <= 7; touch++) await TouchAsync(maker, ("when", Clock(at = at.AddMinutes(20))));
+        Assert.Contains("Cook the curd", Shown(maker), StringComparison.Ordinal);
+
+        await maker.GetAsync($"{make}/split");
+        await maker.PostAsync(maker.Form($"{make}/split", ("name-1", "hot"), ("name-2", "mild"), ("what-2-1", "7 celsius"), ("value-2-1", "480")));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
+        Assert.Contains("Temperature is 480 °C; it must be at least -1 and at most 100 °C", maker.Text, StringComparison.Ordinal);
+        await maker.PostAsync(maker.Form($"{make}/split", ("name-1", "hot"), ("name-2", "mild"), ("what-2-1", "7 celsius"), ("value-2-1", "48"), ("what-2-2", "9 left-out")));
+        Assert.Equal(make, maker.Path);
+        Assert.Contains("Split: hot, mild", maker.Text, StringComparison.Ordinal);
+
+        await maker.GetAsync($"{make}?part=2");
+        Assert.Contains("48 °C", Shown(maker), StringComparison.Ordinal);
+        await TouchAsync(maker, ("when", Clock(at.AddMinutes(60))), ("celsius", "51"));
+        Assert.Contains("Cook the curd: 51 °C, 3 °C above the aim of 48 °C.", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("Stir at the top", Shown(maker), StringComparison.Ordinal);
+        await maker.GetAsync($"{make}?part=1");
+        Assert.Contains("52 °C", Shown(maker), StringComparison.Ordinal);
+        foreach (var lane in new[] { 1, 2 })
+        {
+            await maker.GetAsync($"{make}?part={lane}");
+            var when = at.AddMinutes(61);
+            while (!Shown(maker).Contains("data-step=\"end\"", StringComparison.Ordinal)) await TouchAsync(maker, ("when", Clock(when = when.AddMinutes(20))));
+        }
+
+        Assert.Contains("All steps are done.", Shown(maker), StringComparison.Ordinal);
+        await maker.GetAsync($"{make}/record");
+        Assert.Contains("hot, 50 %: as the recipe; mild, 50 %: cook the curd 48 °C, let the curd settle left out", maker.Text, StringComparison.Ordinal);
+        // Steps 7 to 17 once a part; the mild part goes without one.
+        Assert.Equal((11, 10), (Regex.Count(maker.Html, "class=\"quiet\">hot<", RegexOptions.None, TimeSpan.FromSeconds(1)), Regex.Count(maker.Html, "class=\"quiet\">mild<", RegexOptions.None, TimeSpan.FromSeconds(1))));
+        await maker.GetAsync($"{make}/wheels");
+        Assert.Contains("value=\"Split hot\"", maker.Html, StringComparison.Ordinal);
+        await maker.PostAsync(maker.Form($"{make}/wheels", ("mass-1", "1,05"), ("part-1", "1"), ("mass-2", "1,09"), ("part-2", "2")));
+        Assert.Contains("2 wheels.", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync("/wheels/2");
+        Assert.Contains("vat part mild", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("cook the curd: temperature aimed at 48 °C", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync($"{make}/steps/7?part=2");
+        await maker.PostAsync(maker.Form($"{make}/steps/7/correct", ("celsius", "48")));
+        await maker.GetAsync("/wheels/2");
+        Assert.DoesNotContain("51 °C", maker.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_step_names_its_lot_and_the_lot_tells_where_it_went()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await maker.GetAsync("/shelf");
+        await maker.PostAsync(maker.Form("/shelf", ("kind", "Culture"), ("name", "Old culture"), ("expires", "1/2/2020")));
+        var lot = maker.Path;
+        await maker.GetAsync("/shelf");
+        await maker.PostAsync(maker.Form("/shelf", ("kind", "Brine"), ("name", "Brine of May"), ("expires", "")));
+        var brine = maker.Path;
+        await BeginAsync(maker, "alpine");
+        var make = maker.Path;
+        await TouchAsync(maker, ("celsius", "32"));
+        Assert.Contains("Old culture, past its date", Shown(maker), StringComparison.Ordinal);
+        await TouchAsync(maker, ("used", lot["/shelf/".Length..]));
+        await maker.GetAsync($"{make}/record");
+        Assert.Contains("thermometer not checked within 90 days", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("Old culture past its date", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("“Old culture”, used at step 2, was past its date.", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync(lot);
+        Assert.Contains("used, House , step 2", maker.Text, StringComparison.Ordinal);
+
+        await maker.GetAsync(make);
+        while (!Shown(maker).Contains("data-kind=\"brine\"", StringComparison.Ordinal)) await TouchAsync(maker);
+        await TouchAsync(maker, ("used", brine["/shelf/".Length..]));
+        await maker.GetAsync($"{make}/wheels");
+        await maker.PostAsync(maker.Form($"{make}/wheels", ("mass-1", "1,05")));
+        await maker.GetAsync(brine);
+        Assert.Contains("salted no. 1", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("Raw-milk wheels went through it since it was last boiled", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync("/wheels/1");
+        Assert.Contains("brine Brine of May", maker.Text, StringComparison.Ordinal);
+    }
+
     private static async Task BeginAsync(Phone maker, string recipe)
     {
         await maker.GetAsync($"/recipes/{recipe}/sheet?milk=12&fat=3,6&treatment=Raw");
@@ -184,7 +276,7 @@ public sealed class VatDayPagesTests
     }
 
     /// <summary>The section of the step in hand: the one that is not hidden.</summary>
-    private static string Shown(Phone maker) => WebUtility.HtmlDecode(Regex.Matches(maker.Html, "<section class=\"vat-step\"(?<rest>.*?)</section>", RegexOptions.Singleline, TimeSpan.FromSeconds(1))
+    private static string Shown(Phone maker) => WebUtility.HtmlDecode(Regex.Matches(Regex.Replace(maker.Html, "<div class=\"vat-lane\"[^>]* hidden[^>]*>.*?</div>\\s*(?=<div class=\"vat-lane\"|<p class=\"vat-state\")", "", RegexOptions.Singleline, TimeSpan.FromSeconds(2)), "<section class=\"vat-step\"(?<rest>.*?)</section>", RegexOptions.Singleline, TimeSpan.FromSeconds(1))
         .Select(match => match.Value).Single(section => !section[..section.IndexOf('>', StringComparison.Ordinal)].Contains(" hidden", StringComparison.Ordinal)));
 
     private static Task<Phone> TouchAsync(Phone maker, params (string Name, string Value)[] given)

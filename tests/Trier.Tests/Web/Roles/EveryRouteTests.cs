@@ -48,6 +48,69 @@ public sealed partial class EveryRouteTests
         Assert.Empty((await evening.TastingAsync()).Book.KeyOpenings);
     }
 
+    [Theory]
+    [InlineData("draft")]
+    [InlineData("sealed")]
+    [InlineData("open")]
+    [InlineData("closed")]
+    public async Task Whatever_a_blind_maker_does_tells_them_no_key(string step)
+    {
+        await using var evening = await AtAsync(step);
+        var book = (await evening.TastingAsync()).Book;
+        var maker = await evening.MakerAsync();
+        await maker.GetAsync("/trials/new");
+        var token = maker.Form(null).Fields.Single(field => field.Key == "__RequestVerificationToken").Value;
+        var (wheel, ada, bruno) = (book.Entries[0].Wheel.Value.ToString(), book.Tasters[0].Id.Value.ToString(), book.Tasters[1].Id.Value.ToString());
+        var pages = await PathsAsync(evening, HttpMethods.Get);
+        var found = new List<string>();
+        var done = 0;
+        // Opening the key is what a blind maker does not do; what ends a step comes last, or most acts would be too late.
+        string[] ends = ["/open", "/break-seal", "/close"];
+        var paths = (await PathsAsync(evening, HttpMethods.Post)).Where(path => !path.EndsWith("/reveal", StringComparison.Ordinal) && !path.EndsWith("/sign-out", StringComparison.Ordinal));
+        foreach (var path in paths.OrderBy(path => Array.FindIndex(ends, end => path.EndsWith(end, StringComparison.Ordinal))))
+        {
+            var before = (await evening.TastingAsync()).Book.Log.Length;
+            KeyValuePair<string, string>[] fields =
+            [
+                new("__RequestVerificationToken", token), new("wheel", wheel), new("off", wheel), new("repeat", book.Entries[2].Wheel.Value.ToString()), new("who", ada), new("here", ada), new("here", bruno),
+                new("people", ada), new("people", bruno), new("reason", "smells of ammonia"), new("witness", "Cleo"), new("taster", "Somebody new"), new("name", path.Contains("/wheels", StringComparison.Ordinal) ? book.Entries[0].Name : "Ada"), new("group", "Table two"), new("kitchen", bruno),
+            ];
+            using var acts = new FormUrlEncodedContent(fields);
+            var answer = await maker.SendAsync(path, acts);
+            var now = (await evening.TastingAsync()).Book;
+            if ((await KeySpy.On(now).LookAsync(answer)).Both) found.Add($"the maker at POST {path}");
+            if (now.Log.Length > before) done++;
+        }
+
+        var spy = KeySpy.On((await evening.TastingAsync()).Book);
+        foreach (var path in pages)
+        {
+            if ((await spy.LookAsync(await maker.FetchAsync(path))).Both) found.Add($"the maker at GET {path}, after all that");
+        }
+
+        Assert.True(found.Count == 0, string.Join('\n', found));
+        Assert.True(done > 4, $"Only {done} acts were done.");
+    }
+
+    [Fact]
+    public async Task A_maker_who_knows_what_is_left_off_a_plate_finds_no_code_missing_on_it()
+    {
+        await using var evening = await Evening.BeginAsync(open: false);
+        var wheel = (await evening.TastingAsync()).Book.Entries[2].Wheel;
+        var bruno = (await evening.TasterAsync("Bruno")).Id;
+        await evening.ActAsync<DraftTasting>(draft => draft.LeaveOff(evening.Trials.Now, bruno, [wheel]));
+        await evening.ActAsync<DraftTasting>(draft => draft.Seal(evening.Trials.Now, new Seed(7)));
+        var (his, others) = (await evening.ServedAsync("Bruno"), (await evening.ServedAsync("Ada")).Union(await evening.ServedAsync("Cleo")).ToList());
+        Assert.Equal((3, 4), (his.Length, others.Count));
+        Assert.Empty(his.Intersect(others));
+        var maker = await evening.MakerAsync();
+        foreach (var page in new[] { "plates", "cards", "paper-ballots" })
+        {
+            var html = (await maker.GetAsync($"/trials/{evening.Trial.Value}/{page}")).Html;
+            Assert.All(his.Concat(others), code => Assert.Contains(code.ToString(), html, StringComparison.Ordinal));
+        }
+    }
+
     [Fact]
     public async Task The_spy_sees_the_key_where_it_is_shown()
     {
@@ -114,6 +177,7 @@ public sealed partial class EveryRouteTests
         var tokens = new[] { (await evening.DoorAsync("Ada")).Token };
         var plater = (await evening.Helpers.PathAsync(evening.Trial, Helper.Plater))[3..];
         var server = (await evening.Helpers.PathAsync(evening.Trial, Helper.Server))[3..];
+        var scribe = (await evening.Helpers.PathAsync(evening.Trial, Helper.Scribe))[3..];
         var paths = new List<string>();
         foreach (var route in evening.Endpoints.OfType<RouteEndpoint>().Where(route => !route.Metadata.Any(about => about.GetType().Name.Contains("StaticAsset", StringComparison.Ordinal))))
         {
@@ -124,8 +188,9 @@ public sealed partial class EveryRouteTests
                 "id" => evening.Trial.Value.ToString(),
                 "wheel" => book.Entries[0].Wheel.Value.ToString(),
                 "taster" => ada.Id.Value.ToString(),
-                "token" => pattern.TrimStart('/')[0] switch { 'p' => plater, 's' => server, _ => tokens[0] },
+                "token" => pattern.TrimStart('/')[0] switch { 'p' => plater, 's' => server, 'w' when pattern.StartsWith("/w/", StringComparison.Ordinal) || pattern.StartsWith("w/", StringComparison.Ordinal) => scribe, _ => tokens[0] },
                 "number" => "1",
+                "page" => "gate",
                 "status" => "404",
                 "deed" => "late",
                 "step" => "sample",

@@ -18,6 +18,8 @@ public sealed class VatDayTests
 
     private static DateTimeOffset At(int hour, int minute) => new(2026, 5, 3, hour, minute, 0, TimeSpan.FromHours(2));
 
+    private static DateTimeOffset Due(Make make, int number) => make.Lanes[0].DueOf(make.AllSteps[number - 1]);
+
     private static Make Begun() => Read([], Make.Begin(Nine, "House, 3 May", Line, Milk, Nine));
 
     private static Make Read(ImmutableArray<LoggedMake> log, Outcome<ImmutableArray<MakeEvent>> act)
@@ -41,15 +43,15 @@ public sealed class VatDayTests
     public void A_day_as_planned_has_no_deviation_and_every_due_time_follows_what_was_done()
     {
         var make = Begun();
-        Assert.Equal((1, At(9, 35)), (make.Current!.Number, make.DueOf(1)));
+        Assert.Equal((1, At(9, 35)), (make.Lanes[0].Current!.Number, Due(make, 1)));
         make = Renneted();
-        Assert.Equal(5, make.Current!.Number);
-        Assert.Equal(6, make.Next!.Number);
+        Assert.Equal(5, make.Lanes[0].Current!.Number);
+        Assert.Equal(6, make.Lanes[0].Next!.Number);
         // Flocculation after 14 min, times 3 from rennet at 10:22.
-        Assert.Equal(At(11, 4), make.DueOf(5));
+        Assert.Equal(At(11, 4), Due(make, 5));
         make = Finish(make, 5, At(11, 5));
         // The cut is stamped as it begins: 10 min of cutting and 5 of rest come before the cook of 30 min.
-        Assert.Equal((At(11, 20), At(11, 50)), (make.StartOf(6), make.DueOf(6)));
+        Assert.Equal((At(11, 20), At(11, 50)), (make.Lanes[0].StartOf(6), Due(make, 6)));
         Assert.Empty(Deviation.Of(make));
     }
 
@@ -57,23 +59,23 @@ public sealed class VatDayTests
     public void Late_flocculation_moves_the_cut_and_is_said_at_once()
     {
         var make = Renneted(floc: 19);
-        Assert.Equal(At(11, 19), make.DueOf(5));
+        Assert.Equal(At(11, 19), Due(make, 5));
         var said = Assert.Single(Deviation.Of(make));
-        Assert.Equal("Add the rennet: flocculation after 19 min, 5 min later than planned. Cold milk, weak rennet or milk not acid enough can do that; more rennet next time brings it back. The cut moves with it, to 11:19.", said.InWords());
+        Assert.Equal("Add the rennet: flocculation after 19 min, 5 min later than planned. Cold milk, weak rennet or milk not acid enough can do that; more rennet next time brings it back. The cut moves with it, to 11:19.", said.InWords(Notation.Plain));
         // A cut by the old clock is then early.
         var early = Assert.Single(Deviation.Of(Finish(make, 5, At(11, 4))), deviation => deviation.Step.Number == 5);
-        Assert.Equal("15 min earlier than planned", early.Short);
+        Assert.Equal("15 min earlier than planned", early.Short(Notation.Plain));
         Assert.StartsWith("An early cut is a softer gel", early.MayLeadTo, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData(6, "celsius", 41, "41 C, 4 C above the aim of 37 C", "dry and corky")]
-    [InlineData(6, "celsius", 33, "33 C, 4 C below the aim of 37 C", "moist, soft and sour")]
+    [InlineData(6, "celsius", 41, "41 °C, 4 °C above the aim of 37 °C", "dry and corky")]
+    [InlineData(6, "celsius", 33, "33 °C, 4 °C below the aim of 37 °C", "moist, soft and sour")]
     public void What_was_read_off_target_is_said_with_what_it_may_lead_to(int step, string key, double value, string words, string leads)
     {
         var make = Finish(Finish(Renneted(), 5, At(11, 4)), step, At(11, 50), (Target.Named(key)!, value));
         var said = Assert.Single(Deviation.Of(make));
-        Assert.Equal(words, said.Short);
+        Assert.Equal(words, said.Short(Notation.Plain));
         Assert.Contains(leads, said.MayLeadTo, StringComparison.Ordinal);
     }
 
@@ -82,7 +84,7 @@ public sealed class VatDayTests
     {
         var make = Finish(Finish(Finish(Renneted(), 5, At(11, 4)), 6, At(11, 49)), 7, At(11, 50));
         make = Finish(make, 8, At(17, 50), (Target.Ph, 5.9));
-        var said = Assert.Single(Deviation.Of(make)).InWords();
+        var said = Assert.Single(Deviation.Of(make)).InWords(Notation.Plain);
         Assert.Contains("pH 5.90, 0.50 above the aim of 5.40", said, StringComparison.Ordinal);
         Assert.Contains("hold the wheel back", said, StringComparison.Ordinal);
         Assert.DoesNotContain("safe", said, StringComparison.OrdinalIgnoreCase);
@@ -94,8 +96,8 @@ public sealed class VatDayTests
         var make = Finish(Finish(Renneted(), 5, At(11, 4)), 6, At(11, 50), (Target.Celsius, 73));
         var right = new StepMark(At(11, 50), [new("celsius", 37)]);
         make = Read(make.Log, make.Correct(At(12, 30), 6, right, "read the wrong line"));
-        Assert.Equal(37, make.Steps[5].Done![Target.Celsius]);
-        var was = Assert.Single(make.Steps[5].Was);
+        Assert.Equal(37, make.AllSteps[5].Done![Target.Celsius]);
+        var was = Assert.Single(make.AllSteps[5].Was);
         Assert.Equal((73, "read the wrong line", At(12, 30)), (was.Mark[Target.Celsius]!.Value, was.Why, was.CorrectedAt));
         Assert.Empty(Deviation.Of(make));
         Assert.False(make.Correct(At(12, 31), 6, right, "").Ok);
@@ -107,8 +109,8 @@ public sealed class VatDayTests
         var make = Renneted();
         var last = make.LastDeed!.Sequence;
         var back = Read(make.Log, make.Undo(At(10, 37), last));
-        Assert.Equal(4, back.Current!.Number);
-        Assert.NotNull(back.Current.Started);
+        Assert.Equal(4, back.Lanes[0].Current!.Number);
+        Assert.NotNull(back.Lanes[0].Current!.Started);
         Assert.False(back.Undo(At(10, 38), last).Ok);
         Assert.Equal(3, Read(back.Log, back.Undo(At(10, 38), back.LastDeed!.Sequence)).LastDeed!.Event is StepDone { Step: var step } ? step : 0);
     }
@@ -133,10 +135,10 @@ public sealed class VatDayTests
     {
         var make = Finish(Renneted(), 5, At(11, 24));
         make = Read(make.Log, make.Bear(At(18, 0), [new BornWheel(new(Guid.NewGuid()), 7, "House 7", 1.85, ""), new BornWheel(new(Guid.NewGuid()), 8, "House 8", null, "washed with 20 % water")]));
-        var facts = WheelFactsOf.Of(make, make.Wheels[0]);
-        Assert.Equal(("House tomme", "2026-05-03", "cow's, 20 litres, 3.6 % fat", "raw", "1.85 kg"), (facts.Recipe, facts[WheelFacts.MadeFact], facts[WheelFacts.MilkFact], facts[WheelFacts.HeatTreatmentFact], facts[WheelFacts.SizeFact]));
-        Assert.Equal("20 min later than planned", facts["vat day, step 5, cut the curd"]);
-        Assert.Equal("washed with 20 % water", WheelFactsOf.Of(make, make.Wheels[1])["done otherwise"]);
+        var facts = WheelFactsOf.Of(make, make.Wheels[0], []);
+        Assert.Equal(("House tomme", "2026-05-03", "cow's, 20 litres, 3,6 % fat", "raw", "1,85 kg"), (facts.Recipe, facts[WheelFacts.MadeFact], facts[WheelFacts.MilkFact], facts[WheelFacts.HeatTreatmentFact], facts[WheelFacts.SizeFact]));
+        Assert.Equal("20 min later than planned", facts["vat day: cut the curd"]);
+        Assert.Equal("washed with 20 % water", WheelFactsOf.Of(make, make.Wheels[1], [])["done otherwise"]);
     }
 
     [Fact]
@@ -147,14 +149,14 @@ public sealed class VatDayTests
             var make = Begun();
             for (var number = 1; number <= 10; number++)
             {
-                if (make.Steps[number - 1].Step.Kind == StepKind.Renneting) make = Read(make.Log, make.Start(make.StartOf(number), number, make.StartOf(number)));
-                var when = make.DueOf(number).AddMinutes(delays[number - 1]);
-                Assert.True(make.DueOf(number) >= make.StartOf(number));
+                if (make.AllSteps[number - 1].Step.Kind == StepKind.Renneting) make = Read(make.Log, make.Start(make.Lanes[0].StartOf(number), number, make.Lanes[0].StartOf(number)));
+                var when = Due(make, number).AddMinutes(delays[number - 1]);
+                Assert.True(Due(make, number) >= make.Lanes[0].StartOf(number));
                 make = Finish(make, number, when);
-                if (number < 10) Assert.True(make.StartOf(number + 1) >= when || make.Steps[number - 1].Step.Kind == StepKind.Renneting);
+                if (number < 10) Assert.True(make.Lanes[0].StartOf(number + 1) >= when || make.AllSteps[number - 1].Step.Kind == StepKind.Renneting);
             }
 
-            Assert.Null(make.Current);
+            Assert.True(make.AllDone);
         });
     }
 }

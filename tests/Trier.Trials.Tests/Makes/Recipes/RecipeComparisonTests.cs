@@ -15,7 +15,7 @@ public sealed class RecipeComparisonTests
         Assert.Equal(1, compared.Differences);
         Assert.Equal("One thing differs: a trial can ask what it does.", compared.InWords());
         var line = Assert.Single(compared.Rows.SelectMany(row => row.Lines), line => line.Differs);
-        Assert.Equal("Temperature: 37 C in House tomme, 41 C in Warmer; 4 C apart.", line.Sentence);
+        Assert.Equal("Temperature: 37 °C in House tomme, 41 °C in Warmer; 4 °C apart.", line.Sentence);
     }
 
     [Fact]
@@ -23,7 +23,7 @@ public sealed class RecipeComparisonTests
     {
         var close = (Drafts.With(5, Drafts.Step("cook", ("celsius", 37.5), ("minutes", 30))) with { Name = "Close" }).Read();
         var line = Assert.Single(RecipeComparison.Of([Drafts.Recipe, close]).Rows.SelectMany(row => row.Lines), line => line.Differs);
-        Assert.EndsWith("0.5 C apart, no more than the tolerance.", line.Sentence, StringComparison.Ordinal);
+        Assert.EndsWith("0.5 °C apart, no more than the tolerance.", line.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class RecipeComparisonTests
     {
         var compared = RecipeComparison.Of([Drafts.Recipe, Warmer, Drafts.Recipe]);
         Assert.Equal(["House tomme (1)", "Warmer", "House tomme (3)"], compared.Names);
-        Assert.Equal("Temperature: 37 C in House tomme (1) and House tomme (3), 41 C in Warmer; 4 C apart.", Assert.Single(compared.Rows.SelectMany(row => row.Lines), line => line.Differs).Sentence);
+        Assert.Equal("Temperature: 37 °C in House tomme (1) and House tomme (3), 41 °C in Warmer; 4 °C apart.", Assert.Single(compared.Rows.SelectMany(row => row.Lines), line => line.Differs).Sentence);
     }
 
     [Fact]

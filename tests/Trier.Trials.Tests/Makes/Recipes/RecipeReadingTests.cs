@@ -16,7 +16,7 @@ public sealed class RecipeReadingTests
     }
 
     [Theory]
-    [InlineData("heat", "celsius", 130, "Temperature is 130 C; it must be at least -1 and at most 100 C (usual: 20 to 45 C).")]
+    [InlineData("heat", "celsius", 130, "Temperature is 130 °C; it must be at least -1 and at most 100 °C (usual: 20 to 45 °C).")]
     [InlineData("ripen", "pH", 15, "pH is 15; it must be at least 0 and at most 14 (usual: 6.3 to 6.8).")]
     [InlineData("renneting", "flocMinutes", 0, "Flocculation time is 0 min; it must be above 0 and at most 300 min (usual: 8 to 25 min).")]
     [InlineData("brine", "brinePercent", 60, "Strength of the brine is 60 %; it must be above 0 and at most 26.5 % (usual: 16 to 23 %).")]
@@ -50,7 +50,7 @@ public sealed class RecipeReadingTests
     {
         var read = Recipe.Read(Drafts.With(5, Drafts.Step("cook", ("celsius", 62), ("minutes", 30))));
         var question = Assert.Single(read.Value.Questions);
-        Assert.Equal("Temperature is 62 C, where 33 to 58 C is usual: is that right?", question.Sentence);
+        Assert.Equal("Temperature is 62 °C, where 33 to 58 °C is usual: is that right?", question.Sentence);
     }
 
     [Fact]
@@ -88,7 +88,7 @@ public sealed class RecipeReadingTests
         Assert.False(own.Meets(52.6));
         Assert.True(new Aim(Target.Minutes, 60).Meets(69));
         Assert.False(new Aim(Target.Minutes, 60).Meets(70));
-        Assert.Equal("52 C (give or take 0.5)", own.InWords());
+        Assert.Equal("52 °C (give or take 0.5)", own.InWords());
         Assert.Equal("14 h", new Aim(Target.Minutes, 840).InWords());
     }
 

@@ -42,7 +42,7 @@ public sealed class MakeSheetTests
         var sheet = Sheet(Drafts.With(1, new() { Kind = "add", What = "propionic culture", Per = "cfu/mL", Aims = [new("dose", 1000)] }));
         Assert.Equal(2e-6, One(sheet, "Propionic culture, powder").Value, 1e-12);
         Assert.Equal(0.001, One(sheet, "of a stock").Value, 1e-9);
-        Assert.Equal("2 mg", One(sheet, "Propionic culture, powder").InWords(UnitSystem.Metric));
+        Assert.Equal("2 mg", One(sheet, "Propionic culture, powder").InWords(Notation.Plain));
     }
 
     [Fact]
@@ -140,7 +140,7 @@ public sealed class MakeSheetTests
     public void Rich_sheep_milk_is_told_the_hotter_legal_pair()
     {
         var sheep = MakeSheet.Of((Drafts.Plain with { Milk = "sheep", Style = "other pressed" }).Read(), Vat.Read(new() { Litres = 10, Fat = 7.5, Protein = 6, Treatment = HeatTreatment.Pasteurised }, Species.Sheep).Value);
-        Assert.Contains(sheep.Cautions, caution => caution.Sentence.Contains("66 C held for 30 min", StringComparison.Ordinal));
+        Assert.Contains(sheep.Cautions, caution => caution.Sentence.Contains("66 °C held for 30 min", StringComparison.Ordinal));
         Assert.Contains("No yield factors of this style are known; those of washed-curd cheese stand in.", sheep.Questions);
     }
 

@@ -60,6 +60,6 @@ public sealed class ThingTests
         Assert.Equal("pH of step 3: no check of a pH meter is written within a day before. Take it as a hint.", Assert.Single(CheckRemarks.InWords(make, [])));
         Assert.Empty(CheckRemarks.InWords(make, [Do(New(ThingKind.PhMeter), ThingDeed.Checked, Nine)]));
         Assert.Single(CheckRemarks.InWords(make, [Do(New(ThingKind.PhMeter, at: Nine.AddDays(-3)), ThingDeed.Checked, Nine.AddDays(-2))]));
-        Assert.Equal([3], CheckRemarks.Unchecked(make, Target.Ph, []));
+        Assert.Equal(["pH meter not checked within a day"], CheckRemarks.Beside(make.AllSteps[2], []));
     }
 }

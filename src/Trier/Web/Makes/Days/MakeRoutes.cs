@@ -16,71 +16,74 @@ internal static class MakeRoutes
         MakerUnits.Map(maker);
         maker.MapGet("/makes", async (MakeStore makes) => Page.Of<MakesPage>(("Makes", await makes.AllAsync())));
         maker.MapGet("/makes/now", (MakeStore makes) => Results.Text(DayClock.Iso(makes.Now)));
-        maker.MapGet("/makes/{id:guid}", (Guid id, HttpContext context, MakeStore makes) => ShowAsync<VatDayPage>(id, context, makes));
+        maker.MapGet("/makes/{id:guid}", async (Guid id, int? part, HttpContext context, MakeStore makes, ThingStore things) =>
+            await makes.FindAsync(new(id)) is { } make ? Page.Of<VatDayPage>(("Make", make), ("Part", part), ("Chosen", MakerUnits.Of(context)), ("Now", makes.Now), ("Shelf", await things.AllAsync())) : Results.NotFound());
         maker.MapPost("/makes/{id:guid}/steps/{number:int}", TouchAsync);
         maker.MapPost("/makes/{id:guid}/undo", UndoAsync);
         maker.MapGet("/makes/{id:guid}/record", async (Guid id, HttpContext context, MakeStore makes, ThingStore things) =>
-            await makes.FindAsync(new(id)) is { } make ? Page.Of<RecordPage>(("Make", make), ("Chosen", MakerUnits.Of(context)), ("Now", makes.Now), ("Shelf", await things.AllAsync())) : Results.NotFound());
+            await makes.FindAsync(new(id)) is { } make ? Page.Of<RecordPage>(("Make", make), ("Chosen", MakerUnits.Of(context)), ("Shelf", await things.AllAsync())) : Results.NotFound());
         maker.MapGet("/makes/{id:guid}/steps/{number:int}", CorrectingAsync);
         maker.MapPost("/makes/{id:guid}/steps/{number:int}/correct", CorrectAsync);
         maker.MapGet("/makes/{id:guid}/wheels", (Guid id, HttpContext context, MakeStore makes) => ShowAsync<WheelsPage>(id, context, makes));
         maker.MapPost("/makes/{id:guid}/wheels", BearAsync);
         maker.MapGet("/makes/{id:guid}/labels", LabelsAsync);
-        maker.MapGet("/wheels/{number:int}", async (int number, HttpContext context, MakeStore makes) =>
-            await makes.OfWheelAsync(number) is { } make ? Page.Of<WheelPage>(("Make", make), ("Number", number)) : Results.NotFound());
+        maker.MapGet("/wheels/{number:int}", async (int number, HttpContext context, MakeStore makes, ThingStore things) =>
+            await makes.OfWheelAsync(number) is { } make ? Page.Of<WheelPage>(("Make", make), ("Number", number), ("Chosen", MakerUnits.Of(context)), ("Shelf", await things.AllAsync())) : Results.NotFound());
         maker.MapGet("/wheels", (string? number) => Page.GoTo(int.TryParse(number, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var known) ? $"/wheels/{known}" : "/makes"));
     }
 
     private static async Task<IResult> ShowAsync<T>(Guid id, HttpContext context, MakeStore makes)
         where T : Microsoft.AspNetCore.Components.IComponent =>
-        await makes.FindAsync(new(id)) is { } make ? Page.Of<T>(("Make", make), ("Chosen", MakerUnits.Of(context)), ("Now", makes.Now)) : Results.NotFound();
+        await makes.FindAsync(new(id)) is { } make ? Page.Of<T>(("Make", make), ("Chosen", MakerUnits.Of(context))) : Results.NotFound();
 
-    private static async Task<IResult> TouchAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes)
+    private static async Task<IResult> TouchAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes, ThingStore things)
     {
         var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var part = posted.Number("part");
         var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make =>
         {
-            if (number < 1 || number > make.Steps.Length) return Outcome.Fault<ImmutableArray<MakeEvent>>("step", "This make has no such step.");
             var problems = new List<Problem>();
             var when = DayClock.Read(posted.Text("when"), "when", makes.Now, problems) ?? DayClock.Read(posted.Text("at"), "when", makes.Now, problems) ?? makes.Now;
-            if (posted.Text("do") == "start") return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Start(makes.Now, number, when);
-            var mark = MarkForm.Read(posted, make.Steps[number - 1], when, units, problems);
-            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Finish(makes.Now, number, mark);
+            if (posted.Text("do") == "start") return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Start(makes.Now, number, when, part, MarkForm.Used(posted));
+            // Without such a step there is nothing to read; the make says why.
+            var mark = make.Find(number, part) is { } step ? MarkForm.Read(posted, step, when, units, problems) : new StepMark(when, []);
+            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Finish(makes.Now, number, mark, part);
         });
-        if (outcome.Ok) return Page.GoTo($"/makes/{id}");
+        if (outcome.Ok) return Page.GoTo(part is null ? $"/makes/{id}" : $"/makes/{id}?part={part}");
         return await makes.FindAsync(new(id)) is { } found
-            ? Page.Again<VatDayPage>(("Make", found), ("Chosen", units), ("Now", makes.Now), ("Typed", posted), ("TypedStep", number), ("Faults", Page.Faults(outcome.Problems, MarkForm.Labels)))
+            ? Page.Again<VatDayPage>(("Make", found), ("Part", part), ("Chosen", units), ("Now", makes.Now), ("Shelf", await things.AllAsync()), ("Typed", posted), ("TypedStep", number), ("Faults", Page.Faults(units.Say(outcome.Problems), MarkForm.Labels)))
             : Results.NotFound();
     }
 
-    private static async Task<IResult> UndoAsync(Guid id, HttpContext context, IFormCollection form, MakeStore makes)
+    private static async Task<IResult> UndoAsync(Guid id, IFormCollection form, MakeStore makes)
     {
         var posted = new Posted(form);
         var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make => make.Undo(makes.Now, posted.Number("sequence") ?? 0));
         return outcome.Ok ? Page.GoTo($"/makes/{id}") : Page.Again<Plans.RefusedPage>(("Problems", outcome.Problems), ("Back", $"/makes/{id}"));
     }
 
-    private static async Task<IResult> CorrectingAsync(Guid id, int number, HttpContext context, MakeStore makes) =>
-        await makes.FindAsync(new(id)) is { } make && number >= 1 && number <= make.Steps.Length && make.Steps[number - 1].Done is not null
-            ? Page.Of<CorrectPage>(("Make", make), ("Number", number), ("Chosen", MakerUnits.Of(context)))
+    private static async Task<IResult> CorrectingAsync(Guid id, int number, int? part, HttpContext context, MakeStore makes, ThingStore things) =>
+        await makes.FindAsync(new(id)) is { } make && make.Find(number, part) is { Done: not null }
+            ? Page.Of<CorrectPage>(("Make", make), ("Number", number), ("Part", part), ("Chosen", MakerUnits.Of(context)), ("Shelf", await things.AllAsync()))
             : Results.NotFound();
 
-    private static async Task<IResult> CorrectAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes)
+    private static async Task<IResult> CorrectAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes, ThingStore things)
     {
         var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var part = posted.Number("part");
         var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make =>
         {
-            if (number < 1 || number > make.Steps.Length || make.Steps[number - 1].Done is not { } stood) return Outcome.Fault<ImmutableArray<MakeEvent>>("step", "Nothing is written of this step yet.");
+            if (make.Find(number, part) is not { Done: { } stood } step) return Outcome.Fault<ImmutableArray<MakeEvent>>("step", "Nothing is written of this step yet.");
             var problems = new List<Problem>();
             // The form shows whole minutes; a time left as it was shown is the time that stood.
             var shown = DayClock.Write(stood.When, stood.When);
             var when = posted.Text("when") == shown ? stood.When : DayClock.Read(posted.Text("when"), "when", stood.When, problems) ?? stood.When;
-            var mark = MarkForm.Read(posted, make.Steps[number - 1], when, units, problems);
-            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Correct(makes.Now, number, mark, posted.Text("why"));
+            var mark = MarkForm.Read(posted, step, when, units, problems);
+            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Correct(makes.Now, number, mark, posted.Text("why"), part);
         });
         if (outcome.Ok) return Page.GoTo($"/makes/{id}/record");
-        return await makes.FindAsync(new(id)) is { } found && number >= 1 && number <= found.Steps.Length && found.Steps[number - 1].Done is not null
-            ? Page.Again<CorrectPage>(("Make", found), ("Number", number), ("Chosen", units), ("TypedForm", posted), ("Faults", Page.Faults(outcome.Problems, MarkForm.Labels)))
+        return await makes.FindAsync(new(id)) is { } found && found.Find(number, part) is { Done: not null }
+            ? Page.Again<CorrectPage>(("Make", found), ("Number", number), ("Part", part), ("Chosen", units), ("Shelf", await things.AllAsync()), ("TypedForm", posted), ("Faults", Page.Faults(units.Say(outcome.Problems), MarkForm.Labels)))
             : Results.NotFound();
     }
 
@@ -96,12 +99,13 @@ internal static class MakeRoutes
                 0,
                 posted.Text($"name-{row}"),
                 MakerUnits.Read(posted.Text($"mass-{row}"), $"mass-{row}", "Mass", problems) is { } mass ? (units.Us ? mass * 0.45359237 : mass) : null,
-                posted.Text($"differs-{row}"))),
+                posted.Text($"differs-{row}"),
+                posted.Number($"part-{row}"))),
         ];
         var outcome = problems.Count > 0 ? Outcome.Fault<Make>(problems) : await makes.BearAsync(new(id), posted.Id("sendId"), wheels);
         if (outcome.Ok) return Page.GoTo($"/makes/{id}/wheels");
         return await makes.FindAsync(new(id)) is { } found
-            ? Page.Again<WheelsPage>(("Make", found), ("Chosen", units), ("Now", makes.Now), ("TypedForm", posted), ("Faults", Page.Faults(outcome.Problems)))
+            ? Page.Again<WheelsPage>(("Make", found), ("Chosen", units), ("TypedForm", posted), ("Faults", Page.Faults(units.Say(outcome.Problems))))
             : Results.NotFound();
     }
 

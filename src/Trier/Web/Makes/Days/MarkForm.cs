@@ -23,17 +23,20 @@ internal static class MarkForm
         foreach (var target in Asked(step.Step))
         {
             if (MakerUnits.Read(posted.Text(target.Key), target.Key, target.Field.Name, problems) is not { } typed) continue;
-            readings.Add(new(target.Key, target.Field.Unit == "C" ? Math.Round(units.ToCelsius(typed), 2) : typed));
+            readings.Add(new(target.Key, Math.Round(units.ToCore(target.Field.Unit, typed), 4)));
         }
 
-        return new StepMark(when, readings.ToImmutable(), posted.Text("note"));
+        return new StepMark(when, readings.ToImmutable(), posted.Text("note"), Used(posted));
     }
+
+    /// <summary>The lot or brine that was named, or null.</summary>
+    public static ThingId? Used(Posted posted) => posted.Id("used") is { } id ? new ThingId(id) : null;
 
     public static string Label(Step step, Target target, MakerUnits units)
     {
-        var unit = target == Target.Dose ? Addition.Words(step.Addition!.Per) : target.Field.Unit == "C" ? units.Degree : target.Field.Unit;
+        var unit = target == Target.Dose ? Addition.Words(step.Addition!.Per) : units.UnitOf(target.Field.Unit);
         return unit.Length == 0 ? target.Field.Name : $"{target.Field.Name}, {unit}";
     }
 
-    public static string Shown(Target target, double value, MakerUnits units) => units.Number(target.Field.Unit == "C" ? units.FromCelsius(value) : value);
+    public static string Shown(Target target, double value, MakerUnits units) => units.Number(units.FromCore(target.Field.Unit, value));
 }

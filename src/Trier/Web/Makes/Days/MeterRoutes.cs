@@ -37,7 +37,8 @@ internal static class MeterRoutes
         if (!header.TryGet(out var names)) return Refused(make, columns, header.Problems);
         var guessed = chosen ? columns : MeterFile.Guess(names, columns);
         var read = MeterFile.Read(text, Path.GetFileName(file.FileName), guessed, make.Begun.Begins);
-        var outcome = read.TryGet(out var curve) ? await makes.ActAsync(new(id), null, stands => stands.Keep(makes.Now, curve)) : Outcome.Fault<Make>(read.Problems);
+        var part = posted.Number("part");
+        var outcome = read.TryGet(out var curve) ? await makes.ActAsync(new(id), null, stands => stands.Keep(makes.Now, curve with { Part = part })) : Outcome.Fault<Make>(read.Problems);
         if (!outcome.Ok) return Page.Again<MeterPage>(("Make", make), ("Header", names), ("Columns", guessed), ("Faults", Page.Faults(outcome.Problems)));
         context.Response.Cookies.Append(Cookie, Uri.EscapeDataString(string.Join(Apart, guessed.Time, guessed.Date, guessed.Value, guessed.IsTemperature ? "celsius" : "pH")), new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Lax, MaxAge = TimeSpan.FromDays(3650), IsEssential = true });
         return Page.GoTo($"/makes/{id}/record");

@@ -4,10 +4,10 @@ using Trier.Web.Shared;
 
 namespace Trier.Web.Makes.Recipes;
 
-/// <summary>Puts a recipe's problems beside the fields of its form: "steps[3].celsius" is the field s3-celsius of step 3.</summary>
+/// <summary>Puts a recipe's problems beside the fields of its form, which is metric: "steps[3].celsius" is the field s3-celsius of step 3.</summary>
 internal static partial class RecipeFaults
 {
-    public static IReadOnlyList<FieldFault> Of(IEnumerable<Problem> problems) => [.. problems.Select(problem => new FieldFault(Id(problem.Field), Name(problem.Field), problem.Sentence))];
+    public static IReadOnlyList<FieldFault> Of(IEnumerable<Problem> problems) => [.. problems.Select(problem => new FieldFault(Id(problem.Field), Name(problem.Field), MakerUnits.Metric.Say(problem.Sentence)))];
 
     public static string Name(string field)
     {

@@ -18,7 +18,7 @@ internal static class RecipeRoutes
         maker.MapGet("/recipes/import", () => Page.Of<ImportPage>());
         maker.MapPost("/recipes/import", ImportAsync);
         maker.MapGet("/recipes/compare", CompareAsync);
-        maker.MapGet("/recipes/{key}", async (string key, RecipeStore recipes) => await RecipeRef.FindAsync(key, recipes) is { } found ? Page.Of<RecipePage>(("Known", found)) : Results.NotFound());
+        maker.MapGet("/recipes/{key}", async (string key, HttpContext context, RecipeStore recipes) => await RecipeRef.FindAsync(key, recipes) is { } found ? Page.Of<RecipePage>(("Known", found), ("Chosen", MakerUnits.Of(context))) : Results.NotFound());
         maker.MapGet("/recipes/{key}/edit", EditAsync);
         maker.MapPost("/recipes/{key}", SaveAsync);
         maker.MapGet("/recipes/{key}/trier.json", (string key, RecipeStore recipes) => FileAsync(key, recipes, RecipeJson.Write, "application/json", "json"));
@@ -77,7 +77,7 @@ internal static class RecipeRoutes
             if (await RecipeRef.FindAsync(key, recipes) is { } found) chosen.Add(found);
         }
 
-        return Page.Of<ComparePage>(("Recipes", await RecipeRef.AllAsync(recipes)), ("Chosen", chosen));
+        return Page.Of<ComparePage>(("Recipes", await RecipeRef.AllAsync(recipes)), ("Chosen", chosen), ("Reader", MakerUnits.Of(context)));
     }
 
     private static async Task<IResult> FileAsync(string key, RecipeStore recipes, Func<Recipe, string> write, string type, string ending) =>

@@ -25,7 +25,7 @@ internal static class SheetRoutes
         var read = typed.Read(known.Recipe, units);
         return read.TryGet(out var vat)
             ? Page.Of<SheetPage>(("Known", known), ("Chosen", units), ("Typed", typed), ("Now", makes.Now), ("Here", here), ("Sheet", MakeSheet.Of(known.Recipe, vat)))
-            : Page.Again<SheetPage>(("Known", known), ("Chosen", units), ("Typed", typed), ("Now", makes.Now), ("Here", here), ("Faults", Page.Faults(read.Problems)));
+            : Page.Again<SheetPage>(("Known", known), ("Chosen", units), ("Typed", typed), ("Now", makes.Now), ("Here", here), ("Faults", Page.Faults(units.Say(read.Problems))));
     }
 
     private static async Task<IResult> BeginAsync(string key, HttpContext context, IFormCollection form, RecipeStore recipes, MakeStore makes)
@@ -46,7 +46,7 @@ internal static class SheetRoutes
         {
             return Page.Again<SheetPage>(
                 ("Known", known), ("Chosen", units), ("Typed", typed), ("Now", now), ("Here", $"{known.Path}/sheet"), ("Name", posted.Text("name")), ("Begins", posted.Text("begins")),
-                ("Sheet", read.Ok ? MakeSheet.Of(known.Recipe, read.Value) : null), ("Faults", Page.Faults(outcome.Problems)));
+                ("Sheet", read.Ok ? MakeSheet.Of(known.Recipe, read.Value) : null), ("Faults", Page.Faults(units.Say(outcome.Problems))));
         }
 
         var id = new MakeId(Guid.CreateVersion7());

@@ -13,9 +13,9 @@ internal static class ShelfRoutes
 {
     public static void MapShelf(this IEndpointRouteBuilder maker)
     {
-        maker.MapGet("/shelf", async (ThingStore things, MakeStore makes) => Page.Of<ShelfPage>(("Things", await things.AllAsync()), ("Now", makes.Now)));
+        maker.MapGet("/shelf", async (ThingStore things, MakeStore makes) => Page.Of<ShelfPage>(("Things", await things.AllAsync()), ("Makes", await makes.AllAsync()), ("Now", makes.Now)));
         maker.MapPost("/shelf", BeginAsync);
-        maker.MapGet("/shelf/{id:guid}", async (Guid id, ThingStore things, MakeStore makes) => await things.FindAsync(new(id)) is { } thing ? Page.Of<ThingPage>(("Thing", thing), ("Now", makes.Now)) : Results.NotFound());
+        maker.MapGet("/shelf/{id:guid}", async (Guid id, ThingStore things, MakeStore makes) => await things.FindAsync(new(id)) is { } thing ? Page.Of<ThingPage>(("Thing", thing), ("Makes", await makes.AllAsync()), ("Now", makes.Now)) : Results.NotFound());
         maker.MapPost("/shelf/{id:guid}", WriteAsync);
     }
 
@@ -27,7 +27,7 @@ internal static class ShelfRoutes
         if (!Enum.TryParse<ThingKind>(posted.Text("kind"), out var kind) || !Enum.IsDefined(kind)) problems.Add(new("kind", "Say what it is."));
         var begun = Thing.Begin(new(Guid.CreateVersion7()), makes.Now, kind, posted.Text("name"), expires, posted.Text("note"));
         problems.AddRange(begun.Problems);
-        if (problems.Count > 0) return Page.Again<ShelfPage>(("Things", await things.AllAsync()), ("Now", makes.Now), ("TypedForm", posted), ("Faults", Page.Faults(problems)));
+        if (problems.Count > 0) return Page.Again<ShelfPage>(("Things", await things.AllAsync()), ("Makes", await makes.AllAsync()), ("Now", makes.Now), ("TypedForm", posted), ("Faults", Page.Faults(problems)));
         await things.BeginAsync(begun.Value);
         return Page.GoTo($"/shelf/{begun.Value.Id.Value}");
     }
@@ -41,7 +41,7 @@ internal static class ShelfRoutes
         var wheels = Numbers(posted.Text("wheels"), problems);
         var outcome = problems.Count > 0 ? Outcome.Fault<Thing>(problems) : await things.WriteAsync(new(id), new ThingEvent(when, deed, posted.Text("note"), wheels, posted.Ticked("raw")));
         if (outcome.Ok) return Page.GoTo($"/shelf/{id}");
-        return await things.FindAsync(new(id)) is { } thing ? Page.Again<ThingPage>(("Thing", thing), ("Now", makes.Now), ("TypedForm", posted), ("Faults", Page.Faults(outcome.Problems))) : Results.NotFound();
+        return await things.FindAsync(new(id)) is { } thing ? Page.Again<ThingPage>(("Thing", thing), ("Makes", await makes.AllAsync()), ("Now", makes.Now), ("TypedForm", posted), ("Faults", Page.Faults(outcome.Problems))) : Results.NotFound();
     }
 
     private static ImmutableArray<int> Numbers(string text, List<Problem> problems)

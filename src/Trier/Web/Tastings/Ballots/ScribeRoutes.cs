@@ -19,7 +19,7 @@ internal static class ScribeRoutes
     }
 
     private static Task<IResult> ShowAsync(string token, string? kept, Visits visits) => TasterRoutes.StepAsync(token, visits, visit =>
-        Page.Of<ScribePage>(("Visit", visit), ("Sheet", PaperSheet.Of(visit.Served, visit.Ballot, visit.Asked)), ("Kept", kept is "1")));
+        Page.Of<ScribePage>(("Visit", visit), ("Sheet", PaperSheet.Of(visit.Served, visit.ToPlace, visit.Ballot, visit.Asked)), ("Kept", kept is "1")));
 
     private static async Task<IResult> WriteAsync(string token, IFormCollection form, HttpContext context, Visits visits, TrialStore trials)
     {
@@ -31,7 +31,7 @@ internal static class ScribeRoutes
         var done = send ? $"{visit.Path}/sent" : $"{visit.Path}/scribe?kept=1";
         // A send that was acknowledged once is acknowledged again, whatever has happened since.
         if (visit.History.All.Any(revision => revision.Id == id)) return Page.GoTo(done);
-        var sheet = PaperSheet.Of(visit.Served, posted, visit.Asked, visit.Taster.Id);
+        var sheet = PaperSheet.Of(visit.Served, visit.ToPlace, posted, visit.Asked);
         var read = sheet.Read(visit.Dealt, visit.Ballot);
         if (!read.TryGet(out var ballot)) return Again(visit, sheet, read.Problems);
         // A ballot keeps an order, not numbers: a 2 kept without its 1 would come back as a 1.
@@ -54,7 +54,7 @@ internal static class ScribeRoutes
             "liking" => new(field, Say("sample.field.liking"), Say("fault.liking")),
             "remark" => new(field, Say("sample.field.remark"), Say("fault.remark", Trials.Tastings.Placing.BallotEditing.LongestRemark)),
             "gap" => new($"place-{sample}", Say("places.field"), Say("fault.gap")),
-            "place" => new(field, Say("places.field"), Say("fault.place", sample, visit.Served.Length)),
+            "place" => new(field, Say("places.field"), Say("fault.place", sample, visit.ToPlace.Length)),
             _ => new("ballot", Say("fault.field.ballot"), Say("fault.more")),
         };
     }

@@ -17,6 +17,7 @@ internal static class TasterRoutes
     {
         var taster = routes.MapGroup("/t/{token}");
         taster.MapGet("", FirstAsync);
+        taster.MapPost("/plate", TakePlateAsync);
         taster.MapPost("/begin", BeginAsync);
         taster.MapGet("/sample/{number:int}", SampleAsync);
         taster.MapPost("/sample/{number:int}", AnswerAsync);
@@ -41,6 +42,17 @@ internal static class TasterRoutes
         return visit.Tasting is OpenTasting && visit.History.All.IsEmpty ? Page.Of<WelcomePage>(("Visit", visit)) : Page.GoTo(visit.History.Counted is { Stage: BallotStage.Sent } ? $"{visit.Path}/sent" : visit.Resume());
     }
 
+    private static async Task<IResult> TakePlateAsync(string token, IFormCollection form, Visits visits, TrialStore trials)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        if (!visit.AwaitsPlate) return Page.GoTo(visit.Path);
+        // Only the number in front of them says which plate it is: without one, nothing is given.
+        var taken = await trials.ActAsync(visit.Door.Trial, now => now is OpenTasting open
+            ? open.HandOut(trials.Now, visit.Taster.Id, new Posted(form).Number("plate") ?? 0)
+            : Plans.TrialPages.TooLate("plate", "Plates are given out while the tasting is open."));
+        return taken.Ok ? Page.GoTo(visit.Path) : Page.Again<PlateNumberPage>(("Visit", visit), ("Faults", new FieldFault[] { new("plate", Say("plate.number"), Say("plate.fault")) }));
+    }
+
     // The form is read by hand: whoever leaves every question open sends a form with nothing in it, and that would be refused as none.
     private static async Task<IResult> BeginAsync(string token, HttpRequest request, Visits visits, TrialStore trials)
     {
@@ -49,7 +61,10 @@ internal static class TasterRoutes
         // What is asked before the first bite is fixed once an answer is in.
         if (visit.Tasting is not (DraftTasting or SealedTasting or OpenTasting) || !visit.History.All.IsEmpty) return Page.GoTo(visit.Path);
         var said = SignInForm.Read(new Posted(form), visit.Tasting.Book);
-        await trials.ActAsync(visit.Door.Trial, tasting => tasting.SignIn(trials.Now, visit.Taster.Id, said));
+        await trials.ActAsync(visit.Door.Trial, tasting => tasting.SignIn(trials.Now, visit.Taster.Id, tasting is SealedTasting ? said with { MayNotHave = [] } : said));
+        // Before the first plate is out there is time for codes of their own, so that no missing code names a wheel.
+        if (said.MayNotHave.Except(visit.Taster.LeftOff).Any())
+            await trials.ActAsync(visit.Door.Trial, tasting => tasting is SealedTasting ready ? Chance.Committed(tasting, ready.LeaveOff(trials.Now, visit.Taster.Id, [.. visit.Taster.LeftOff.Union(said.MayNotHave)], Chance.Draw())) : Outcome.Of(System.Collections.Immutable.ImmutableArray<Trials.Tastings.Events.DayEvent>.Empty));
         if (Language != (visit.Taster.Language ?? "en")) await trials.ActAsync(visit.Door.Trial, tasting => tasting.ChooseLanguage(trials.Now, visit.Taster.Id, Language));
         return Page.GoTo(visit.Tasting is OpenTasting ? visit.FirstPath : visit.Path);
     }
@@ -92,8 +107,8 @@ internal static class TasterRoutes
         var posted = new Posted(form);
         var move = PlaceMove.Read(posted.Text("move"));
         var saved = await saving.SaveAsync(visit, SendId(posted), Device(context), now =>
-            Placement.Read(now.Dealt, now.Served, posted.All("order"), posted.All("tied"))
-                .Then(places => BallotEditing.Place(now.Ballot, now.Dealt, move is { } press ? places.Apply(press, now.Served) : places)));
+            Placement.Read(now.Dealt, now.ToPlace, posted.All("order"), posted.All("tied"))
+                .Then(places => BallotEditing.Place(now.Ballot, now.Dealt, move is { } press ? places.Apply(press, now.ToPlace) : places)));
         if (!saved.Ok) return Page.Again<PlacesPage>(("Visit", visit), ("Faults", Faults(saved.Problems)));
         return Page.GoTo(move is null ? visit.AfterPlaces() : $"{visit.Path}/places");
     }
@@ -138,6 +153,7 @@ internal static class TasterRoutes
         RevealedTasting revealed => Revealed(visit, revealed, thanks: false),
         _ when visit.Taster.LetGo => Page.Of<PlainPage>(("Title", Say("gone.title")), ("Text", Say("gone.text"))),
         ClosedTasting => Page.Of<SentPage>(("Visit", visit)),
+        OpenTasting when visit.AwaitsPlate => Page.Of<PlateNumberPage>(("Visit", visit)),
         OpenTasting when visit.Served.IsEmpty => Page.Of<PlainPage>(("Title", Say("nothing.title")), ("Text", Say("nothing.text"))),
         OpenTasting => null,
         _ => Page.Of<WelcomePage>(("Visit", visit)),

@@ -20,6 +20,12 @@ public sealed record Visit(TasterDoor Door, Tasting Tasting, Taster Taster, Ball
     /// <summary>The codes served now, in serving order.</summary>
     public ImmutableArray<BlindCode> Served { get; } = Tasting.Book.Served(Taster.Id);
 
+    /// <summary>Those of them that are put in places: samples of a second flight are liked and not placed.</summary>
+    public ImmutableArray<BlindCode> ToPlace { get; } = Tasting.Book.Placed(Taster.Id);
+
+    /// <summary>Whether this taster has come and has no plate yet.</summary>
+    public bool AwaitsPlate => Tasting is OpenTasting && !Taster.LetGo && Tasting.Book.Plate(Taster.Id) is null;
+
     /// <summary>Every code dealt to this taster, those withdrawn since included.</summary>
     public ImmutableArray<BlindCode> Dealt { get; } = Tasting.Book.Plate(Taster.Id)?.Codes ?? [];
 
@@ -74,8 +80,8 @@ public sealed record Visit(TasterDoor Door, Tasting Tasting, Taster Taster, Ball
     public string Resume()
     {
         if (Served.IsEmpty) return Path;
-        var placed = Placement.Of(Ballot, Served).Rows.Length;
-        if (placed == Served.Length) return AfterPlaces();
+        var placed = Placement.Of(Ballot, ToPlace).Rows.Length;
+        if (placed == ToPlace.Length) return AfterPlaces();
         if (!Asked.AsksFirst) return $"{Path}/places";
         var answered = Served.Select((code, index) => Ballot.Answers.ContainsKey(code) ? index + 1 : 0).Max();
         return placed > 0 || answered == Served.Length ? $"{Path}/places" : SamplePath(answered + 1);

@@ -61,7 +61,12 @@ internal static class BoardRoutes
         var posted = new Posted(form);
         var outcome = await trials.ActAsync(new(id), tasting => tasting is RoomTasting room ? Note(room, deed, posted, trials.Now) : TrialPages.TooLate("room", "The room can be noted from the first plate until the reveal."));
         if (outcome.Ok) return Page.GoTo($"/trials/{id}/board");
-        return await trials.FindAsync(new(id)) is { } found ? await BoardAsync(found, trials, walkIns, outcome.Problems) : Results.NotFound();
+        return await trials.FindAsync(new(id)) switch
+        {
+            null => Results.NotFound(),
+            DraftTasting or SealedTasting => Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}")),
+            var found => await BoardAsync(found, trials, walkIns, outcome.Problems),
+        };
     }
 
     private static Outcome<ImmutableArray<DayEvent>> Note(RoomTasting room, string deed, Posted posted, DateTimeOffset now)
@@ -77,6 +82,8 @@ internal static class BoardRoutes
             "spoken" => room.SpeakAloud(now, first, posted.Optional("words")),
             "learned" => room.LearnKey(now, taster),
             "swapped" => room.SwapCodes(now, taster, first, second, posted.Text("reason"), posted.Text("witness")),
+            "dropped" => room.Drop(now, taster, first, posted.Ticked("replaced")),
+            "parted" => room is OpenTasting open ? open.PartLink(now, taster, new TasterId(Guid.CreateVersion7()), posted.Text("second")) : TrialPages.TooLate("second", "The ballots are closed: nobody can join any more."),
             "undo" => room.Undo(now, posted.Number("sequence") ?? 0),
             _ => TrialPages.TooLate("room", "This cannot be noted."),
         };

@@ -14,6 +14,8 @@ internal static class DeedWords
         IdentitySpoken spoken => $"What sample {spoken.Code} is was said aloud.",
         CodesSwapped swapped => $"{swapped.First} and {swapped.Second} changed places on {book.Taster(swapped.Taster)!.Name}’s plate.",
         KeyLearned learned => $"{book.Taster(learned.Taster)!.Name} knows the key. A ballot of theirs is shown apart from now on.",
+        SampleDropped fallen => $"A sample of {book.Taster(fallen.Taster)!.Name} fell. {(fallen.Replaced ? "Another was brought." : "The plate goes on without it.")}",
+        WheelsTakenOut => "The wheels left the cave.",
         TasterLetGo gone => $"{book.Taster(gone.Taster)!.Name} was taken off the list.",
         _ => "Noted.",
     };

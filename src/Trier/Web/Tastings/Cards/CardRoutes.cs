@@ -1,3 +1,4 @@
+using System.Globalization;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
@@ -23,11 +24,18 @@ internal static class CardRoutes
         maker.MapSlips();
     }
 
-    private static async Task<IResult> CardsAsync(Guid id, HttpContext context, TrialStore trials, TasterDoors doors, PhoneAddress address)
+    private static async Task<IResult> CardsAsync(Guid id, string? only, string? spares, HttpContext context, TrialStore trials, TasterDoors doors, PhoneAddress address)
     {
         if (await trials.FindAsync(new TrialId(id)) is not { } tasting) return Results.NotFound();
         if (tasting is not DraftTasting) await address.NoteAsync(tasting.Book.Trial, address.Now(context));
-        return Page.Of<CardsPage>(("Tasting", tasting), ("Doors", await doors.OfAsync(tasting)), ("Site", address.Now(context)));
+        var changed = ChangedPlates.Of(tasting.Book);
+        return Page.Of<CardsPage>(
+            ("Tasting", tasting),
+            ("Doors", await doors.OfAsync(tasting)),
+            ("Site", address.Now(context)),
+            ("Changed", changed),
+            ("Only", only is null ? null : only == "changed" ? changed : int.TryParse(only, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? [number] : null),
+            ("Spares", spares is not null));
     }
 
     private static async Task<IResult> PosterAsync(Guid id, HttpContext context, TrialStore trials, PhoneAddress address) =>
@@ -43,7 +51,7 @@ internal static class CardRoutes
     {
         if (await FindAsync(id, taster, trials) is not var (tasting, who)) return Results.NotFound();
         var history = await trials.BallotAsync(tasting, who.Id);
-        return Page.Of<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", PaperSheet.Of(tasting.Book.Served(who.Id), history.Current?.Content ?? Ballot.Empty, tasting.Book.Asked)));
+        return Page.Of<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", PaperSheet.Of(tasting.Book.Served(who.Id), tasting.Book.Placed(who.Id), history.Current?.Content ?? Ballot.Empty, tasting.Book.Asked)));
     }
 
     private static async Task<IResult> TypedInAsync(Guid id, Guid taster, IFormCollection form, TrialStore trials)
@@ -51,7 +59,7 @@ internal static class CardRoutes
         if (await FindAsync(id, taster, trials) is not var (tasting, who)) return Results.NotFound();
         var history = await trials.BallotAsync(tasting, who.Id);
         var posted = new Posted(form);
-        var sheet = PaperSheet.Of(tasting.Book.Served(who.Id), posted, tasting.Book.Asked, who.Id);
+        var sheet = PaperSheet.Of(tasting.Book.Served(who.Id), tasting.Book.Placed(who.Id), posted, tasting.Book.Asked);
         var plate = tasting.Book.Plate(who.Id)!.Codes;
         var read = sheet.Read(plate, history.Current?.Content ?? Ballot.Empty);
         var begunFrom = posted.Id("base") is { } shown ? new RevisionId(shown) : (RevisionId?)null;
@@ -68,13 +76,13 @@ internal static class CardRoutes
         return Page.GoTo($"/trials/{id}/paper?saved={taster}");
     }
 
-    private static async Task<IResult> SheetsAsync(Guid id, Guid? taster, string? large, string? sofar, TrialStore trials)
+    private static async Task<IResult> SheetsAsync(Guid id, Guid? taster, string? only, string? large, string? sofar, TrialStore trials)
     {
         if (await trials.FindAsync(new TrialId(id)) is not { } tasting) return Results.NotFound();
-        TasterId? only = taster is { } one ? new TasterId(one) : null;
-        if (only is { } asked && tasting.Book.Taster(asked) is null) return Results.NotFound();
-        var known = sofar is "1" && only is { } whose ? Versions.Working(await trials.BallotAsync(tasting, whose))?.Content ?? Ballot.Empty : null;
-        return Page.Of<PaperBallotsPage>(("Tasting", tasting), ("Only", only), ("Known", known), ("Large", large is "1"));
+        TasterId? one = taster is { } chosen ? new TasterId(chosen) : null;
+        if (one is { } asked && tasting.Book.Taster(asked) is null) return Results.NotFound();
+        var known = sofar is "1" && one is { } whose ? Versions.Working(await trials.BallotAsync(tasting, whose))?.Content ?? Ballot.Empty : null;
+        return Page.Of<PaperBallotsPage>(("Tasting", tasting), ("Only", only is "changed" ? ChangedPlates.Of(tasting.Book) : null), ("Whose", one), ("Known", known), ("Large", large is "1"));
     }
 
     private static async Task<(Tasting Tasting, Taster Taster)?> FindAsync(Guid id, Guid taster, TrialStore trials) =>

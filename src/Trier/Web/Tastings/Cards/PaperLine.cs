@@ -26,6 +26,9 @@ public sealed record PaperLine(BlindCode Sample, string Liking, string Remark, s
     /// <summary>Whether they would serve it again, or null.</summary>
     public bool? Again { get; init; }
 
+    /// <summary>Whether the sample gets a place; one of a second flight does not.</summary>
+    public bool HasPlace { get; init; } = true;
+
     /// <summary>What a ballot says of a sample already.</summary>
     /// <param name="sample">The code.</param>
     /// <param name="said">What is said, or null.</param>
@@ -43,9 +46,10 @@ public sealed record PaperLine(BlindCode Sample, string Liking, string Remark, s
     /// <param name="sample">The code.</param>
     /// <param name="posted">The form.</param>
     /// <param name="asked">What the ballot asks.</param>
-    /// <param name="words">The words in the order of this taster's sheet.</param>
-    internal static PaperLine Of(BlindCode sample, Posted posted, BallotPlan asked, ImmutableArray<string> words)
+    internal static PaperLine Of(BlindCode sample, Posted posted, BallotPlan asked)
     {
+        // A word keeps its letter on every sheet, whatever line it stands in.
+        var words = asked.Words;
         var letters = posted.Text($"ticks-{sample}").Where(char.IsAsciiLetter).Select(letter => char.ToLowerInvariant(letter) - 'a').Distinct().ToList();
         var ticked = letters.Where(letter => letter < words.Length).Select(letter => words[letter]).Concat(posted.All($"words-{sample}")).ToHashSet(StringComparer.Ordinal);
         return new(sample, posted.Text($"liking-{sample}"), posted.Text($"remark-{sample}"), posted.Text($"place-{sample}"))
@@ -58,6 +62,6 @@ public sealed record PaperLine(BlindCode Sample, string Liking, string Remark, s
     }
 
     /// <summary>The letters beside the ticked words on the sheet.</summary>
-    /// <param name="words">The words in the order of this taster's sheet.</param>
+    /// <param name="words">The host's words.</param>
     public string Ticks(ImmutableArray<string> words) => string.Concat(words.Select((word, index) => Words.Contains(word, StringComparer.Ordinal) ? $"{(char)('a' + index)}" : "")) + StrayTicks;
 }

@@ -15,16 +15,17 @@ public sealed record PaperSheet(ImmutableArray<PaperLine> Lines, BallotPlan Aske
 {
     /// <summary>What is known already, to go on from.</summary>
     /// <param name="served">The codes served, in order.</param>
+    /// <param name="toPlace">Those of them that get a place.</param>
     /// <param name="ballot">The ballot so far.</param>
     /// <param name="asked">What the ballot asks.</param>
-    public static PaperSheet Of(ImmutableArray<BlindCode> served, Ballot ballot, BallotPlan asked)
+    public static PaperSheet Of(ImmutableArray<BlindCode> served, IReadOnlyCollection<BlindCode> toPlace, Ballot ballot, BallotPlan asked)
     {
-        var groups = Placement.Of(ballot, served).Groups;
+        var groups = Placement.Of(ballot, toPlace).Groups;
         return new([.. served.Select(code =>
         {
             var before = groups.TakeWhile(group => !group.Contains(code)).ToList();
             var place = before.Count == groups.Length ? "" : Text(1 + before.Sum(group => group.Length));
-            return PaperLine.Of(code, ballot.Answers.GetValueOrDefault(code), place, asked);
+            return PaperLine.Of(code, ballot.Answers.GetValueOrDefault(code), place, asked) with { HasPlace = toPlace.Contains(code) };
         })], asked);
     }
 
@@ -48,11 +49,14 @@ public sealed record PaperSheet(ImmutableArray<PaperLine> Lines, BallotPlan Aske
 
     /// <summary>The sheet as posted.</summary>
     /// <param name="served">The codes served, in order.</param>
+    /// <param name="toPlace">Those of them that get a place.</param>
     /// <param name="posted">The form.</param>
     /// <param name="asked">What the ballot asks.</param>
-    /// <param name="taster">Whose sheet: the words on it stand in an order of their own.</param>
-    internal static PaperSheet Of(ImmutableArray<BlindCode> served, Posted posted, BallotPlan asked, TasterId taster) =>
-        new([.. served.Select(code => PaperLine.Of(code, posted, asked, WordOrder.For(taster, asked.Words)))], asked);
+    internal static PaperSheet Of(ImmutableArray<BlindCode> served, IReadOnlyCollection<BlindCode> toPlace, Posted posted, BallotPlan asked) =>
+        new([.. served.Select(code => PaperLine.Of(code, posted, asked) with { HasPlace = toPlace.Contains(code) })], asked);
+
+    /// <summary>How many samples get a place.</summary>
+    public int Places => Lines.Count(line => line.HasPlace);
 
     /// <summary>Reads the sheet into a ballot: equal places tie, gaps are used as order, an unclear place ties with the one it may share.</summary>
     /// <param name="plate">Every code dealt to this taster.</param>
@@ -82,16 +86,16 @@ public sealed record PaperSheet(ImmutableArray<PaperLine> Lines, BallotPlan Aske
     private IEnumerable<IReadOnlyCollection<BlindCode>> Groups(Dictionary<BlindCode, WrittenPlace> places)
     {
         var certain = places.Values.Where(place => !place.Unclear).SelectMany(place => place.Readings).ToHashSet();
-        return places.Select(pair => (pair.Key, Place: pair.Value.Counts(certain, Lines.Length))).Where(pair => pair.Place is not null)
+        return places.Select(pair => (pair.Key, Place: pair.Value.Counts(certain, Places))).Where(pair => pair.Place is not null)
             .GroupBy(pair => pair.Place!.Value, pair => pair.Key).OrderBy(group => group.Key).Select(group => (IReadOnlyCollection<BlindCode>)[.. group]);
     }
 
     private WrittenPlace? ReadPlace(PaperLine line, List<Problem> problems)
     {
-        if (line.Place.Length == 0) return null;
+        if (line.Place.Length == 0 || !line.HasPlace) return null;
         var place = WrittenPlace.Read(line.Place);
-        if (place is null) problems.Add(new($"place-{line.Sample}", $"The place of {line.Sample} is a whole number from 1 to {Lines.Length}; “{line.Place}” is none. Where it cannot be read for certain, write 1? or 1/7."));
-        else if (!place.Unclear && place.Readings[0] is var sure && (sure < 1 || sure > Lines.Length)) problems.Add(new($"place-{line.Sample}", $"The place of {line.Sample} is {sure}, but there are {Lines.Length} samples: write 1 to {Lines.Length}."));
+        if (place is null) problems.Add(new($"place-{line.Sample}", $"The place of {line.Sample} is a whole number from 1 to {Places}; “{line.Place}” is none. Where it cannot be read for certain, write 1? or 1/7."));
+        else if (!place.Unclear && place.Readings[0] is var sure && (sure < 1 || sure > Places)) problems.Add(new($"place-{line.Sample}", $"The place of {line.Sample} is {sure}, but there are {Places} samples: write 1 to {Places}."));
         return place;
     }
 

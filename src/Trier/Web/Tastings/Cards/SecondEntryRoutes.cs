@@ -25,7 +25,7 @@ internal static class SecondEntryRoutes
         if (await FindAsync(id, taster, trials) is not var (tasting, who, history)) return Results.NotFound();
         if (tasting is not RoomTasting || SecondEntries.First(history) is not { } first) return Page.GoTo(List(id));
         var posted = new Posted(form);
-        var (by, sheet) = (posted.Text("by"), PaperSheet.Of(tasting.Book.Served(who.Id), posted, tasting.Book.Asked, who.Id));
+        var (by, sheet) = (posted.Text("by"), PaperSheet.Of(tasting.Book.Served(who.Id), tasting.Book.Placed(who.Id), posted, tasting.Book.Asked));
         // What the first entry says of samples withdrawn since is no part of the second.
         var read = sheet.Read(tasting.Book.Plate(who.Id)!.Codes, Ballot.Empty);
         var named = by.Length > 0 ? [] : new[] { new Problem("by", "Say who types it in the second time: another person sees other slips.") };
@@ -63,7 +63,7 @@ internal static class SecondEntryRoutes
 
     private static ImmutableArray<PaperMismatch> Mismatches(Tasting tasting, Taster who, BallotRevision first, Ballot second) => PaperMismatch.Of(Sheet(tasting, who, first.Content), Sheet(tasting, who, second));
 
-    private static PaperSheet Sheet(Tasting tasting, Taster who, Ballot ballot) => PaperSheet.Of(tasting.Book.Served(who.Id), ballot, tasting.Book.Asked);
+    private static PaperSheet Sheet(Tasting tasting, Taster who, Ballot ballot) => PaperSheet.Of(tasting.Book.Served(who.Id), tasting.Book.Placed(who.Id), ballot, tasting.Book.Asked);
 
     private static Outcome<ImmutableArray<Trials.Tastings.Events.DayEvent>> Closed() => Plans.TrialPages.TooLate("paper", "The key is open: nothing more is typed in.");
 

@@ -3,7 +3,7 @@ using Trier.Trials.Makes.Recipes;
 namespace Trier.Trials.Makes.Days;
 
 /// <summary>When steps are due, counted from what was really done. Every moment is absolute, so a countdown survives sleep and reload.</summary>
-public sealed partial record Make
+public sealed partial record Lane
 {
     /// <summary>
     /// When a step begins or began: after the one before it. The cut comes flocculation times multiplier after rennet; a cut is stamped as it begins, so what follows
@@ -12,7 +12,7 @@ public sealed partial record Make
     /// <param name="number">The step's number.</param>
     public DateTimeOffset StartOf(int number)
     {
-        var start = Begun.Begins;
+        var start = Begins;
         foreach (var step in Steps.Where(step => step.Number < number))
         {
             start = step switch
@@ -31,11 +31,10 @@ public sealed partial record Make
     /// When the touch of a step is due: for a cut, for renneting before the rennet is in and for a step without a time its beginning; for renneting afterwards the
     /// flocculation; else its end.
     /// </summary>
-    /// <param name="number">The step's number.</param>
-    public DateTimeOffset DueOf(int number)
+    /// <param name="step">One of the lane's steps.</param>
+    public DateTimeOffset DueOf(DayStep step)
     {
-        var step = Steps[number - 1];
-        var start = StartOf(number);
+        var start = StartOf(step.Number);
         return step.Step.Kind switch
         {
             StepKind.Cut => start,
@@ -44,11 +43,19 @@ public sealed partial record Make
         };
     }
 
-    /// <summary>The flocculation time seen at a renneting step, or null.</summary>
-    /// <param name="step">The step.</param>
-    public static TimeSpan? Flocculation(DayStep step) =>
-        step is { Step.Kind: StepKind.Renneting, Started: { } rennet, Done: { } seen } ? seen.When - rennet : null;
+    /// <summary>The moment the plan names for a step, whatever was done: the touch, not always the end.</summary>
+    /// <param name="step">One of the lane's steps.</param>
+    public DateTimeOffset PlannedFor(DayStep step)
+    {
+        var start = Begins + Steps.Where(before => before.Number < step.Number).Aggregate(TimeSpan.Zero, (sum, before) => sum + (before.Step.Takes ?? TimeSpan.Zero));
+        return step.Step.Kind switch
+        {
+            StepKind.Cut => start,
+            StepKind.Renneting => start.AddMinutes(step.Step[Target.FlocMinutes]!.Value),
+            _ => start + (step.Step.Takes ?? TimeSpan.Zero),
+        };
+    }
 
     private static DateTimeOffset CutAfter(DayStep step, DateTimeOffset rennet) =>
-        rennet + ((Flocculation(step) ?? TimeSpan.FromMinutes(step.Step[Target.FlocMinutes]!.Value)) * step.Step[Target.Multiplier]!.Value);
+        rennet + ((step.Flocculation ?? TimeSpan.FromMinutes(step.Step[Target.FlocMinutes]!.Value)) * step.Step[Target.Multiplier]!.Value);
 }

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using Trier.Statistics.Randomness;
+using Trier.Trials.Makes;
+using Trier.Trials.Plans;
+using Trier.Trials.Tastings;
+using Trier.Trials.Verdicts;
+using Trier.Web.Verdicts;
+
+namespace Trier.Tests.Web.Verdicts;
+
+public sealed class JudgingTests
+{
+    private static readonly Verdict Headline = Judge.Headline(Record("ABC", "ABC", "BAC", "BCA", "BAC"), new Seed(1));
+
+    [Fact]
+    public async Task Work_that_is_stopped_is_not_begun_again_until_the_maker_says_so()
+    {
+        using var judging = new Judging(1, Headline);
+        var begun = 0;
+        Task<Verdict> Begin(CancellationToken stop)
+        {
+            begun++;
+            return Task.Delay(Timeout.Infinite, stop).ContinueWith(_ => Headline, stop, TaskContinuationOptions.None, TaskScheduler.Default);
+        }
+
+        var first = judging.Whole(Begin);
+        Assert.Same(first, judging.Whole(Begin));
+        Assert.False(judging.Stopped);
+        judging.Stop();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => first);
+        Assert.True(judging.Stopped);
+        Assert.True(judging.Whole(Begin).IsCanceled);
+        Assert.Equal(1, begun);
+        judging.GoOn();
+        Assert.False(judging.Stopped);
+        Assert.Same(Headline, await judging.Whole(_ => Task.FromResult(Headline)));
+        judging.Stop();
+        Assert.False(judging.Stopped);
+    }
+
+    [Fact]
+    public void Weights_that_are_tried_are_counted_or_refused_in_a_sentence()
+    {
+        var untouched = TriedWeights.Read(null, Headline);
+        Assert.Equal("2 1 0", untouched.Asked);
+        Assert.Null(untouched.Count);
+        var firsts = TriedWeights.Read("1 0 0", Headline);
+        Assert.Empty(firsts.Faults);
+        Assert.Equal([2, 3, 0], firsts.Count!.Lines.OrderBy(line => line.Id, StringComparer.Ordinal).Select(line => line.Points!.Value));
+        Assert.NotNull(TriedWeights.Read("2,5 1 0", Headline).Count);
+        Assert.Equal("3 wheels need 3 numbers; there are 2.", Assert.Single(TriedWeights.Read("3 1", Headline).Faults).Sentence);
+        Assert.Equal("Points fall from the first place to the last.", Assert.Single(TriedWeights.Read("1 2 3", Headline).Faults).Sentence);
+        Assert.StartsWith("“x” is no number", Assert.Single(TriedWeights.Read("x 2 1", Headline).Faults).Sentence, StringComparison.Ordinal);
+        Assert.StartsWith("“99999999999” is no number", Assert.Single(TriedWeights.Read("99999999999 2 1", Headline).Faults).Sentence, StringComparison.Ordinal);
+    }
+
+    private static TastingRecord Record(params string[] ballots) => new(
+        new RecordHead("Test", "Which?", null, null, Invented: true, FromFile: false),
+        new JudgingPlan(CountingRule.Default, JuniorsCount: true),
+        [.. "ABC".Select(sign => new SampleRecord($"{sign}", $"Wheel {sign}", null, null, null, WheelFacts.Of([])))],
+        [.. ballots.Select((ballot, i) => new VoterRecord($"T{i}", $"T{i}", VoterRole.Guest, VoterMarks.None, [], null, null, [], [.. ballot.Select(sign => ImmutableArray.Create($"{sign}"))], [], ImmutableSortedDictionary<string, SampleAnswer>.Empty))],
+        [],
+        []);
+}
