@@ -30,6 +30,7 @@ internal static class RecordJson
             new BlindCodeConverter(),
             new WheelFactsConverter(),
             new CountingRuleConverter(),
+            new BallotPlanConverter(),
             new BallotConverter(),
         },
     };

@@ -10,6 +10,9 @@ namespace Trier.Trials.Plans;
 /// <param name="Invented">Whether this is an invented example; every rendering then says so.</param>
 public sealed record TrialPlan(string Title, string Question, string Host, DateOnly? Day, CountingRule Rule, bool JuniorsCount, bool Invented)
 {
+    /// <summary>What the ballot asks besides places; null in plans written before this could be chosen, where likings and remarks are asked.</summary>
+    public BallotPlan? Ballot { get; init; }
+
     /// <summary>How the samples reach the tasters, or null for <see cref="ServingRules.Usual"/>.</summary>
     public ServingRules? Serving { get; init; }
 

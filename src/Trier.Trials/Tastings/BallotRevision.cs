@@ -34,6 +34,9 @@ public enum BallotSource
 
     /// <summary>Read from a file.</summary>
     File,
+
+    /// <summary>From the taster's own page, written by somebody for them.</summary>
+    Scribe,
 }
 
 /// <summary>How far a ballot is.</summary>

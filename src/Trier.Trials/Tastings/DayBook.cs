@@ -90,6 +90,15 @@ public sealed record DayBook
     /// <summary>Ballots let in after the close.</summary>
     public ImmutableHashSet<RevisionId> Admitted { get; init; } = [];
 
+    /// <summary>Paper ballots that were typed in twice and agree, by the version that stands.</summary>
+    public ImmutableDictionary<RevisionId, PaperChecked> PaperChecks { get; init; } = ImmutableDictionary<RevisionId, PaperChecked>.Empty;
+
+    /// <summary>What tasters said once the key was open.</summary>
+    public ImmutableArray<SaidAfterReveal> AfterReveal { get; init; } = [];
+
+    /// <summary>What the ballot asks: as fixed by the plan, or likings and remarks where the plan says nothing.</summary>
+    public BallotPlan Asked => Plan.Ballot ?? BallotPlan.Usual;
+
     /// <summary>
     /// Corrections after sealing that the verdict tells: of wheels, and of who is under 12. The old values stay in the earlier events.
     /// </summary>

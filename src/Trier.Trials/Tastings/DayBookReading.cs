@@ -45,6 +45,11 @@ internal static class DayBookReading
         TasterCorrected corrected => Correct(book, corrected),
         SampleLeftOff off => Change(book, off.Taster, taster => taster with { LeftOff = [.. off.Wheels] }),
         TasteDeclared declared => Change(book, declared.Taster, taster => taster with { Taste = declared.Taste }),
+        TasterSignedIn said => Change(book, said.Taster, taster => taster with { NoSmell = said.NoSmell, AsksHost = said.AsksHost, Junior = taster.Junior || said.Junior, SignedInAt = said.At }),
+        AgreementGiven given => Change(book, given.Taster, taster => taster with { Agreed = given.Agreed }),
+        LanguageChosen chosen => Change(book, chosen.Taster, taster => taster with { Language = chosen.Language }),
+        SaidAfterReveal said => book with { AfterReveal = book.AfterReveal.Add(said) },
+        PaperChecked done => book with { PaperChecks = book.PaperChecks.SetItem(done.Revision, done) },
         KeySealed sealing => book with
         {
             Key = sealing.Key,

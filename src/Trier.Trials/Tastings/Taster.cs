@@ -36,6 +36,18 @@ public sealed record Taster(
     /// <summary>What they agreed to at sign-in; a later answer replaces an earlier one.</summary>
     public Agreed Agreed { get; init; } = Agreed.ToNothing;
 
+    /// <summary>Whether they signed in with a cold, or little smell. Shown nowhere beside a name.</summary>
+    public bool NoSmell { get; init; }
+
+    /// <summary>Whether they may not eat something that the sign-in could not name, so that the host has to ask them.</summary>
+    public bool AsksHost { get; init; }
+
+    /// <summary>When they last signed in, or null.</summary>
+    public DateTimeOffset? SignedInAt { get; init; }
+
+    /// <summary>The language they read in, such as "fr"; null where they chose none.</summary>
+    public string? Language { get; init; }
+
     /// <summary>T01, T02 and so on: how the taster is named where names do not belong.</summary>
     public string Label => $"T{Number:00}";
 }

@@ -36,7 +36,7 @@ internal static class VoterWriting
             taster.Name,
             KnewTheKey(book, taster, current) ? VoterRole.KnewTheKey : VoterRole.Guest,
             MarksOf(book, taster, current, ballot, groups, order, ids),
-            Quiet(book, taster, current),
+            Quiet(book, taster, current, ballot),
             taster.Taste,
             voices.TryGetValue(taster.Id, out var voice) ? voice : null,
             order,
@@ -44,8 +44,8 @@ internal static class VoterWriting
             [],
             answers)
         {
-            Agreed = taster.Agreed,
             Sitting = taster.Sitting,
+            Agreed = taster.Agreed,
             Group = taster.Group,
             Named = [.. Spoken(book, taster, current).Select(spoken => ids.GetValueOrDefault(book.PutRight(taster.Id, spoken.Code))).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         };
@@ -70,10 +70,12 @@ internal static class VoterWriting
         var most = book.Plates.Values.Max(plate => plate.Codes.Count(ids.ContainsKey));
         if (order.Length < most || groups.Sum(group => group.Length) < most) marks |= VoterMarks.FewerSamples;
         if (AfterOpening(book, current)) marks |= VoterMarks.AfterKeyOpened;
+        if (taster.NoSmell) marks |= VoterMarks.LittleSmell;
+        if (ballot.Answers.Values.Any(answer => answer.Unclear is not null)) marks |= VoterMarks.Unclear;
         return marks;
     }
 
-    private static ImmutableArray<string> Quiet(DayBook book, Taster taster, BallotRevision? current)
+    private static ImmutableArray<string> Quiet(DayBook book, Taster taster, BallotRevision? current, Ballot ballot)
     {
         var quiet = ImmutableArray.CreateBuilder<string>();
         if (KnewTheKey(book, taster, current)) quiet.Add("knew the key");
@@ -88,6 +90,8 @@ internal static class VoterWriting
         if (taster.Group is { } group) quiet.Add($"tasted with {group}");
         if (taster.Scribe is { } scribe) quiet.Add($"written down by {scribe}");
         if (current?.Source == BallotSource.Paper) quiet.Add("on paper");
+        if (current?.Source == BallotSource.Scribe && taster.Scribe is null) quiet.Add("written by another hand");
+        if (ballot.Answers.Values.Any(answer => answer.Unclear is not null)) quiet.Add("a place on paper unclear");
         if (current?.Standing == BallotStanding.AfterClose) quiet.Add($"sent {Clock(current.ReceivedAt)}, after the close; let in");
         if (current is { Stage: BallotStage.Tasting }) quiet.Add("not sent: likings kept, no places");
         foreach (var spoken in Spoken(book, taster, current)) quiet.Add($"after {book.Entry(book.Key![spoken.Code]!.Wheel)!.Name} was named aloud");

@@ -129,6 +129,12 @@ public enum VoterMarks
 
     /// <summary>Sent after the key had been opened early: not blind.</summary>
     AfterKeyOpened = 128,
+
+    /// <summary>Signed in with a cold, or little smell. A reason of health: counted in a variant, told beside no name.</summary>
+    LittleSmell = 256,
+
+    /// <summary>A place on paper could not be read for certain and stands as a tie.</summary>
+    Unclear = 512,
 }
 
 /// <summary>A wheel that was taken out of the trial.</summary>

@@ -64,6 +64,15 @@ public sealed record Verdict
     /// <summary>Whether the salt was just right, as counts; empty where it was not asked. In the order of <see cref="Wheels"/>.</summary>
     public required ImmutableArray<SaltFinding> Salt { get; init; }
 
+    /// <summary>Other properties than salt, asked and counted in the same way; empty where none was asked.</summary>
+    public ImmutableArray<PropertyFinding> Properties { get; init; } = [];
+
+    /// <summary>How many would serve each wheel again; empty where it was not asked. In the order of <see cref="Wheels"/>.</summary>
+    public ImmutableArray<AgainFinding> Again { get; init; } = [];
+
+    /// <summary>Words ticked, the most ticked first; empty where none was.</summary>
+    public ImmutableArray<WordFinding> WordCounts { get; init; } = [];
+
     /// <summary>What was written about the wheels, in their order; wheels without a word are left out.</summary>
     public required ImmutableArray<SaidFinding> Said { get; init; }
 

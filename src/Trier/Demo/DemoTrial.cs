@@ -63,7 +63,10 @@ internal static class DemoTrial
             new DateOnly(2025, 8, 30),
             new CountingRule.AveragePlace(),
             JuniorsCount: true,
-            Invented: true)));
+            Invented: true)
+        {
+            Ballot = BallotPlan.Of(liking: true, remark: true, [BallotPlan.Salt], ["smooth", "nutty", "sour", "buttery", "grassy", "firm", "sweet", "sharp", "milky", "grainy", "salty", "crumbly"], again: false).Value,
+        }));
         events.AddRange(DemoPeople.Wheels.Select(entry => new EntryAdded(at, entry)));
         events.AddRange(DemoPeople.Tasters.Select(taster => new TasterAdded(at, taster.Id, taster.Number, taster.Name, taster.Maker, taster.Junior, 1)));
         events.Add(new SampleLeftOff(at, DemoPeople.Tasters[9].Id, [DemoPeople.Wheels[5].Wheel]));

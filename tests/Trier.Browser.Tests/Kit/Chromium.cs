@@ -57,6 +57,16 @@ public sealed class Chromium : IAsyncLifetime
         Locale = "en-GB",
     });
 
+    /// <summary>A laptop: 1280 by 900. It can be touched too, so that the same hand works it.</summary>
+    /// <param name="script">Whether it runs scripts.</param>
+    public Task<IBrowserContext> LaptopAsync(bool script = true) => ContextAsync(new()
+    {
+        ViewportSize = new() { Width = Eye.LaptopWidth, Height = Eye.LaptopHeight },
+        HasTouch = true,
+        JavaScriptEnabled = script,
+        Locale = "en-GB",
+    });
+
     public async ValueTask DisposeAsync()
     {
         if (_browser is not null) await _browser.DisposeAsync();

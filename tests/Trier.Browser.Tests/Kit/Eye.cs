@@ -12,9 +12,9 @@ internal sealed class Eye
 {
     public const int PhoneWidth = 390;
     public const int PhoneHeight = 844;
+    public const int LaptopWidth = 1280;
+    public const int LaptopHeight = 900;
     private const int NarrowWidth = 320;
-    private const int LaptopWidth = 1280;
-    private const int LaptopHeight = 900;
 
     // Run on the page itself, which has no frames: the package's own call opens a second page each time, and takes three times as long.
     private static readonly string Axe = new BundledAxeScriptProvider().GetScript();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
 using Trier.Statistics.Randomness;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
@@ -26,16 +27,32 @@ internal sealed class Table : IAsyncDisposable
 
     public TrialId Trial { get; }
 
-    public static async Task<Table> SetAsync(params string[] tasters)
+    public static Task<Table> SetAsync(params string[] tasters) => SetAsync(null, tasters);
+
+    /// <summary>The same with what the ballot asks.</summary>
+    public static async Task<Table> SetAsync(BallotPlan? asked, params string[] tasters)
     {
         var folder = ServedSite.NewFolder();
         var trial = new TrialId(Guid.NewGuid());
-        var doors = await PrepareAsync(folder, trial, tasters);
+        var doors = await PrepareAsync(folder, trial, asked, tasters);
         return new Table(await ServedSite.StartAsync(folder), trial, doors);
     }
 
     /// <summary>A taster's link.</summary>
     public string LinkOf(string name) => Site.Address + _tasters[name].Path;
+
+    /// <summary>The maker's browser, signed in.</summary>
+    public async Task<IPage> MakerAsync(IBrowserContext context)
+    {
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(Site.SignInLink);
+        await page.PressAsync("Sign in on this browser");
+        await page.SeesHeadingAsync("One trial.");
+        return page;
+    }
+
+    /// <summary>A page of the maker's about this trial.</summary>
+    public string Of(string page) => $"{Site.Address}/trials/{Trial.Value}/{page}";
 
     /// <summary>A taster's codes in serving order.</summary>
     public IReadOnlyList<string> PlateOf(string name) => [.. _tasters[name].Plate.Select(code => code.ToString())];
@@ -43,11 +60,11 @@ internal sealed class Table : IAsyncDisposable
     public ValueTask DisposeAsync() => Site.DisposeAsync();
 
     // The day is written before the program starts: it reads what another run of it left behind.
-    private static async Task<Dictionary<string, (string Path, ImmutableArray<BlindCode> Plate)>> PrepareAsync(DirectoryInfo folder, TrialId trial, string[] names)
+    private static async Task<Dictionary<string, (string Path, ImmutableArray<BlindCode> Plate)>> PrepareAsync(DirectoryInfo folder, TrialId trial, BallotPlan? asked, string[] names)
     {
         await using var site = await TrierHost.BuildAsync(new HostSettings(folder.FullName, 0, null));
         var trials = site.Services.GetRequiredService<TrialStore>();
-        var plan = new TrialPlan("Four tommes", "Which one again?", "An invented kitchen", new DateOnly(2026, 5, 2), CountingRule.Default, JuniorsCount: true, Invented: true);
+        var plan = new TrialPlan("Four tommes", "Which one again?", "An invented kitchen", new DateOnly(2026, 5, 2), CountingRule.Default, JuniorsCount: true, Invented: true) { Ballot = asked };
         await trials.BeginAsync(trial, DraftTasting.Begin(trials.Now, plan).Value);
         foreach (var name in Wheels) await ActAsync<DraftTasting>(draft => draft.Enter(trials.Now, new Wheel(new WheelId(Guid.NewGuid()), name, WheelFacts.None)));
         foreach (var name in names) await ActAsync<DraftTasting>(draft => draft.AddTaster(trials.Now, new TasterId(Guid.NewGuid()), name, knowsTheKey: false, junior: false, 1));

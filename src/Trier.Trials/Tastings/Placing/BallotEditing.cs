@@ -1,4 +1,5 @@
 using Trier.Trials.Common;
+using Trier.Trials.Plans;
 
 namespace Trier.Trials.Tastings.Placing;
 
@@ -25,6 +26,34 @@ public static class BallotEditing
         if (words.Length > LongestRemark) return Outcome.Fault<Ballot>("remark", $"A remark has {LongestRemark} letters at most; this one has {words.Length}.");
         var before = ballot.Answers.GetValueOrDefault(code) ?? SampleAnswer.Nothing;
         var answer = Liked(before, liking, slip) with { Remark = words.Length == 0 ? null : words };
+        return Ballot.Of(plate, Groups(ballot), ballot.Answers.SetItem(code, answer));
+    }
+
+    /// <summary>What is asked of one sample after the places. Can be changed until the ballots close.</summary>
+    /// <param name="ballot">The ballot so far.</param>
+    /// <param name="plate">Every code dealt to this taster.</param>
+    /// <param name="code">Which sample.</param>
+    /// <param name="asked">What the ballot asks.</param>
+    /// <param name="amounts">Answers by property: -1, 0 or 1, or null where none is given. What is not asked is passed over.</param>
+    /// <param name="words">Words ticked.</param>
+    /// <param name="again">Whether they would serve it again, or null.</param>
+    /// <returns>The ballot with the answers, or what stands in the way.</returns>
+    public static Outcome<Ballot> AnswerAfter(
+        Ballot ballot,
+        IReadOnlyCollection<BlindCode> plate,
+        BlindCode code,
+        BallotPlan asked,
+        IReadOnlyDictionary<string, int?> amounts,
+        IReadOnlyCollection<string> words,
+        bool? again)
+    {
+        if (words.Any(word => !asked.Words.Contains(word, StringComparer.Ordinal))) return Outcome.Fault<Ballot>("words", "Only the words of this ballot can be ticked.");
+        if (amounts.Values.Any(amount => amount is < -1 or > 1)) return Outcome.Fault<Ballot>("right", "Too little, just right or too much.");
+        var answer = ballot.Answers.GetValueOrDefault(code) ?? SampleAnswer.Nothing;
+        foreach (var property in asked.Right) answer = answer.With(property, amounts.GetValueOrDefault(property));
+        // As the host wrote them: the order on one taster's screen is no part of the answer.
+        if (asked.Words.Length > 0) answer = answer with { Words = [.. asked.Words.Where(words.Contains)] };
+        if (asked.Again) answer = answer with { Again = again };
         return Ballot.Of(plate, Groups(ballot), ballot.Answers.SetItem(code, answer));
     }
 

@@ -38,6 +38,7 @@ public sealed class DraftTasting : Tasting
         if (string.IsNullOrWhiteSpace(plan.Question)) problems.Add(new("question", "Write the one question this tasting should answer."));
         if (plan.Question.Length > 200) problems.Add(new("question", "A question has 200 letters at most."));
         if (plan.Rule is CountingRule.PlacePoints { Weights: var weights } && !CountingRule.PlacePoints.Fall(weights)) problems.Add(new("rule", "Place points fall from the first place to the last: none may be higher than the one before, and not all the same."));
+        if (plan is { Rule: CountingRule.MeanLiking, Ballot.Liking: false }) problems.Add(new("rule", "Average liking cannot decide where the ballot asks for no liking: ask for it, or choose another rule."));
         if (plan.Serving is { SamplesEach: not (null or (>= 2 and <= ServingRules.MostOnAPlate)) }) problems.Add(new("samplesEach", $"A taster gets 2 to {ServingRules.MostOnAPlate} samples; leave it empty where everybody gets all."));
         if (plan.Serving?.WarmUp?.Length > 60) problems.Add(new("warmUp", "The warm-up is named in 60 letters at most."));
         return problems.Count > 0

@@ -28,6 +28,21 @@ public sealed class OpenTasting : RoomTasting
     public Outcome<ImmutableArray<DayEvent>> LetGo(DateTimeOffset at, TasterId taster) =>
         Book.Taster(taster) is { LetGo: false } ? Do(new TasterLetGo(at, taster)) : Fault("taster", "This taster is not on the list.");
 
+    /// <summary>
+    /// Says which wheels stay off a taster's plate and deals it again, for somebody who has not begun: what was said of a sample must never
+    /// lose its place on the plate.
+    /// </summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Whose plate.</param>
+    /// <param name="wheels">All wheels to leave off.</param>
+    /// <param name="begun">Whether anything of theirs has come in.</param>
+    public Outcome<ImmutableArray<DayEvent>> LeaveOff(DateTimeOffset at, TasterId taster, ImmutableArray<WheelId> wheels, bool begun)
+    {
+        if (begun) return Fault("wheels", "This ballot has begun: the sample can stay untouched, and the ballot then counts without it.");
+        if (LeavingOff.Check(Book, taster, wheels) is { } problem) return Outcome.Fault<ImmutableArray<DayEvent>>([problem]);
+        return Book.Plate(taster) is null ? Do(new SampleLeftOff(at, taster, wheels)) : Do(new SampleLeftOff(at, taster, wheels), new PlateDealt(at, PlateNow.Without(Book, taster, wheels)));
+    }
+
     /// <summary>Numbers of plates that can be given out, lowest first.</summary>
     public IEnumerable<int> FreePlates => NextPlates.Free(Book);
 

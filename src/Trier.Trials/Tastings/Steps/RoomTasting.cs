@@ -25,6 +25,17 @@ public abstract class RoomTasting : Tasting
             ? Outcome.Fault<ImmutableArray<DayEvent>>([problem])
             : Do(new WheelWithdrawn(at, wheel, reason.Trim(), decidedBy));
 
+    /// <summary>A paper ballot was typed in a second time, and both entries agree on one version.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Whose.</param>
+    /// <param name="revision">The version that stands.</param>
+    /// <param name="by">Who typed it the second time.</param>
+    public Outcome<ImmutableArray<DayEvent>> CheckPaper(DateTimeOffset at, TasterId taster, RevisionId revision, string by)
+    {
+        if (Book.Taster(taster) is null) return Fault("taster", "This taster is not on the list.");
+        return string.IsNullOrWhiteSpace(by) ? Fault("by", "Say who types it in the second time: another person sees other slips.") : Do(new PaperChecked(at, taster, revision, by.Trim()));
+    }
+
     /// <summary>A taster came after the first plates had gone out.</summary>
     /// <param name="at">When.</param>
     /// <param name="taster">Who.</param>

@@ -3,6 +3,7 @@ using System.Globalization;
 using Trier.Trials.Common;
 using Trier.Trials.Makes;
 using Trier.Trials.Tastings.Events;
+using Trier.Trials.Tastings.Plates;
 
 namespace Trier.Trials.Tastings.Steps;
 
@@ -66,6 +67,50 @@ public abstract class Tasting
     {
         if (Book.Taster(taster) is null) return Fault("taster", "This taster is not on the list.");
         return Book.ClosedAt is null ? Do(new TasteDeclared(at, taster, taste)) : Fault("taste", "What somebody usually likes is asked before tasting, and the ballots are closed.");
+    }
+
+    /// <summary>
+    /// Takes in what a taster says before the first bite. A sample they may not have is left off their plate at once, without a reason; where
+    /// nothing would be left, the host is asked instead.
+    /// </summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    /// <param name="said">What they said.</param>
+    public Outcome<ImmutableArray<DayEvent>> SignIn(DateTimeOffset at, TasterId taster, SignIn said)
+    {
+        if (Book.Taster(taster) is not { LetGo: false } found) return Fault("taster", "This taster is not on the list.");
+        // A paper ballot may be typed in after the close; what stands on it was written before the first bite.
+        if (Book.RevealedAt is not null) return Fault("taster", "Signing in comes before tasting, and the key is open.");
+        var wheels = found.LeftOff.Union(said.MayNotHave.Where(wheel => Book.Entry(wheel) is not null)).OrderBy(wheel => wheel.Value).ToImmutableArray();
+        var empty = LeavingOff.Check(Book, taster, wheels) is not null;
+        var events = ImmutableArray.CreateBuilder<DayEvent>();
+        events.Add(new TasterSignedIn(at, taster, said.NoSmell, said.AsksHost || empty, said.Junior));
+        if (said.Taste is { } taste && taste != found.Taste) events.Add(new TasteDeclared(at, taster, taste));
+        if (said.Agreed != found.Agreed) events.Add(new AgreementGiven(at, taster, said.Agreed));
+        if (!empty && wheels.Length > found.LeftOff.Count)
+        {
+            events.Add(new SampleLeftOff(at, taster, wheels));
+            if (Book.Plate(taster) is not null) events.Add(new PlateDealt(at, PlateNow.Without(Book, taster, wheels)));
+        }
+
+        return Outcome.Of(events.ToImmutable());
+    }
+
+    /// <summary>Records what a taster agrees may be published. Possible at every step.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    /// <param name="agreed">What they agree to from now on.</param>
+    public Outcome<ImmutableArray<DayEvent>> Agree(DateTimeOffset at, TasterId taster, Agreed agreed) =>
+        Book.Taster(taster) is null ? Fault("taster", "This taster is not on the list.") : Do(new AgreementGiven(at, taster, agreed));
+
+    /// <summary>Records the language a taster reads in. Possible at every step.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    /// <param name="language">Its short name; at most 16 letters.</param>
+    public Outcome<ImmutableArray<DayEvent>> ChooseLanguage(DateTimeOffset at, TasterId taster, string language)
+    {
+        if (Book.Taster(taster) is null) return Fault("taster", "This taster is not on the list.");
+        return language.Length is > 0 and <= 16 ? Do(new LanguageChosen(at, taster, language)) : Fault("language", "Choose one of the languages.");
     }
 
     /// <summary>Notes that a taster tastes together with a group, or no longer does. Possible until the reveal.</summary>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Trier.Statistics.Ratings;
-using Trier.Trials.Tastings;
+using Trier.Trials.Plans;
 using Trier.Trials.Verdicts.Findings;
 
 namespace Trier.Trials.Verdicts.Counting;
@@ -10,18 +10,19 @@ internal static class Answering
 {
     public static ImmutableArray<SaltFinding> Salt(Electorate electorate, ImmutableArray<SampleRecord> wheels)
     {
-        var found = wheels.Select(wheel => Salt(electorate, wheel.Id)).ToImmutableArray();
+        var found = wheels.Select(wheel => Amounts(electorate, wheel.Id, BallotPlan.Salt)).ToImmutableArray();
         return found.Any(line => line.Answers > 0) ? found : [];
     }
 
     public static ImmutableArray<SaidFinding> Said(Electorate electorate, ImmutableArray<SampleRecord> wheels) =>
         [.. wheels.Select(wheel => new SaidFinding(wheel.Id, Said(electorate, wheel.Id))).Where(said => !said.Remarks.IsEmpty)];
 
-    private static SaltFinding Salt(Electorate electorate, string id)
+    /// <summary>Counts of one property of one wheel.</summary>
+    public static SaltFinding Amounts(Electorate electorate, string id, string property)
     {
-        var answers = electorate.Voters.Where(electorate.CountsByPlan).Select(voter => voter.Answers.GetValueOrDefault(id)).OfType<SampleAnswer>().Where(answer => answer.Salt is not null).ToList();
-        var summed = JustAboutRight.Of(answers.Select(answer => ((Amount?)answer.Salt, (double?)answer.Liking)));
-        int Count(Amount amount) => answers.Count(answer => answer.Salt == (int)amount);
+        var answers = AskedAfter.Of(electorate, id).Where(answer => answer.Amount(property) is not null).ToList();
+        var summed = JustAboutRight.Of(answers.Select(answer => ((Amount?)answer.Amount(property), (double?)answer.Liking)));
+        int Count(Amount amount) => answers.Count(answer => answer.Amount(property) == (int)amount);
         SaltGroup Group(Amount amount) =>
             new(Count(amount), summed.Stands && summed.Value.Drops.FirstOrDefault(drop => drop.Amount == amount) is { } found ? found : null);
         return new(id, Group(Amount.TooLittle), Count(Amount.JustRight), summed.Stands ? summed.Value.MeanWhereRight : null, Group(Amount.TooMuch));

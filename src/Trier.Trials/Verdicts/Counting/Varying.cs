@@ -77,6 +77,10 @@ internal sealed class Varying
         Marked(counted, VoterMarks.Corrected, VariantKind.WithoutCorrected, names => $"without the corrected {(counted.Count(v => v.Marks.HasFlag(VoterMarks.Corrected)) == 1 ? "ballot" : "ballots")} of {names}");
         Marked(counted, VoterMarks.AdmittedAfterClose, VariantKind.WithoutAdmitted, names => $"without {names}, let in after the close");
         Marked(counted, VoterMarks.AfterKeyOpened, VariantKind.WithoutAfterKey, names => $"without {names}, sent after the key was opened");
+        var cold = counted.Where(v => v.Marks.HasFlag(VoterMarks.LittleSmell)).ToList();
+        // A reason of health is told beside no name: how many, never who.
+        if (cold.Count > 0 && cold.Count < counted.Count)
+            Add(VariantKind.WithoutCold, $"without the {Phrase.Number(cold.Count)} who signed in with a cold or little smell", "", Headline with { Who = v => _electorate.CountsByPlan(v) && !v.Marks.HasFlag(VoterMarks.LittleSmell) });
         var juniors = _electorate.Voters.Where(v => v.Role == VoterRole.Guest && _electorate.IsJuniorApart(v) && _electorate.Placed(v) >= 2).ToList();
         if (juniors.Count > 0)
             Add(VariantKind.WithJuniors, $"with {Phrase.List(juniors.Select(v => v.Name))}, left out as junior", Ids(juniors), Headline with { Who = v => v.Role == VoterRole.Guest });

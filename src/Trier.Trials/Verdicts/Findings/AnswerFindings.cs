@@ -3,7 +3,7 @@ using Trier.Statistics.Ratings;
 
 namespace Trier.Trials.Verdicts.Findings;
 
-/// <summary>Whether one wheel's salt was just right, as counts over everyone who tasted blind.</summary>
+/// <summary>Whether one wheel's salt, or another property asked in the same way, was just right, as counts over everyone who tasted blind.</summary>
 /// <param name="Id">The wheel.</param>
 /// <param name="TooLittle">Those who found too little.</param>
 /// <param name="JustRight">How many found it just right.</param>

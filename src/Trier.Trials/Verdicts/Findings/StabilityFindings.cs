@@ -80,6 +80,9 @@ public enum VariantKind
     /// <summary>A wheel that was named aloud left out of the ballots that came in after that, all ballots counted.</summary>
     WithoutNamed,
 
+    /// <summary>Without those who signed in with a cold or little smell; tells no names.</summary>
+    WithoutCold,
+
     /// <summary>Without one ballot.</summary>
     WithoutOne,
 

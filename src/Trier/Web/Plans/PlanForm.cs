@@ -16,9 +16,11 @@ internal static class PlanForm
         var problems = new List<Problem>();
         var day = Dates.Parse(posted.Text("day"), "day", problems);
         var rule = Rule(posted, problems);
+        var asked = Asked(posted);
+        problems.AddRange(asked.Ok ? [] : asked.Problems);
         return problems.Count > 0
             ? Outcome.Fault<TrialPlan>(problems)
-            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false) { Serving = Serving(posted), Aims = before?.Aims });
+            : Outcome.Of(new TrialPlan(posted.Text("title"), posted.Text("question"), posted.Text("host"), day, rule, posted.Ticked("juniors"), before?.Invented ?? false) { Serving = Serving(posted), Aims = before?.Aims, Ballot = asked.Value });
     }
 
     // The usual way is written down as nothing at all, as plans always were.
@@ -37,6 +39,15 @@ internal static class PlanForm
         CountingRule.MeanLiking => "liking",
         _ => "average",
     };
+
+    // A form without the fields of the ballot, as an older page posts it, asks what every ballot asked before.
+    private static Outcome<BallotPlan> Asked(Posted posted) =>
+        !posted.Ticked("asks") ? Outcome.Of(BallotPlan.Usual) : BallotPlan.Of(
+            posted.Ticked("asks-liking"),
+            posted.Ticked("asks-remark"),
+            [posted.Ticked("asks-salt") ? BallotPlan.Salt : "", posted.Ticked("asks-firmness") ? BallotPlan.Firmness : "", posted.Text("right")],
+            posted.Text("words").Split([',', ';', '\n', '\r'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries),
+            posted.Ticked("asks-again"));
 
     private static CountingRule Rule(Posted posted, List<Problem> problems)
     {

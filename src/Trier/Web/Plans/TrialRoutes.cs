@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Trier.Resources;
 using Trier.Storage.Makes;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
@@ -16,6 +17,7 @@ internal static class TrialRoutes
 {
     public static void MapTrials(this IEndpointRouteBuilder maker)
     {
+        maker.MapBallotPreview();
         maker.MapGet("/", async (TrialStore trials) => Page.Of<HomePage>(("Trials", await trials.AllAsync())));
         maker.MapGet("/trials/new", () => Page.Of<NewTrialPage>());
         maker.MapPost("/trials", BeginAsync);
@@ -149,6 +151,8 @@ internal static class TrialRoutes
     {
         var posted = new Posted(form);
         var outcome = await trials.ActAsync(new(id), tasting => tasting.CorrectTaster(trials.Now, new(taster), posted.Text("name"), posted.Ticked("junior")));
+        if (outcome.TryGet(out var after) && BallotWords.Find(posted.Text("language")) is { } language && language.Name != (after.Book.Taster(new(taster))!.Language ?? "en"))
+            await trials.ActAsync(new(id), tasting => tasting.ChooseLanguage(trials.Now, new(taster), language.Name));
         if (outcome.Ok) return Page.GoTo($"/trials/{id}#tasters");
         return await trials.FindAsync(new(id)) is { } found && found.Book.Taster(new(taster)) is { } who
             ? Page.Again<EditTasterPage>(("Tasting", found), ("Taster", who), ("Typed", posted), ("Faults", Page.Faults(outcome.Problems)))
@@ -158,11 +162,13 @@ internal static class TrialRoutes
     private static async Task<IResult> LeaveOffAsync(Guid id, Guid taster, IFormCollection form, TrialStore trials)
     {
         var wheels = new Posted(form).Ids("off").Select(wheel => new WheelId(wheel)).ToImmutableArray();
+        var begun = await trials.FindAsync(new(id)) is { } now && !(await trials.BallotAsync(now, new(taster))).All.IsEmpty;
         var outcome = await trials.ActAsync(new(id), tasting => tasting switch
         {
             DraftTasting draft => draft.LeaveOff(trials.Now, new(taster), wheels),
             SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.LeaveOff(trials.Now, new(taster), wheels, Chance.Draw())),
-            _ => TrialPages.TooLate("off", "The plates are out: a taster can leave a sample untouched, and the ballot then counts without it."),
+            OpenTasting open => open.LeaveOff(trials.Now, new(taster), wheels, begun),
+            _ => TrialPages.TooLate("off", "The ballots are closed: a taster can leave a sample untouched, and the ballot then counts without it."),
         });
         if (outcome.Ok) return Page.GoTo($"/trials/{id}#tasters");
         return await trials.FindAsync(new(id)) is { } found && found.Book.Taster(new(taster)) is { } who

@@ -22,11 +22,11 @@ public partial class BallotWordsTests
             .Where(text => text.Contains("BallotWords", StringComparison.Ordinal) || text.Contains("Say(", StringComparison.Ordinal))
             .ToList();
         var quoted = sources.SelectMany(text => Quoted().Matches(text)).Select(match => match.Groups["key"].Value).ToHashSet(StringComparer.Ordinal);
-        for (var liking = 1; liking <= 9; liking++) quoted.Add($"liking.{liking}");
+        for (var liking = 1; liking <= 9; liking++) quoted.UnionWith([$"liking.{liking}", $"junior.liking.{liking}"]);
 
         var asked = sources.SelectMany(text => Asked().Matches(text)).Select(match => match.Groups["key"].Value).Distinct().ToList();
         Assert.True(asked.Count > 80, $"{asked.Count}");
-        Assert.Equal([], asked.Except(Defined));
+        Assert.Equal([], asked.Except(Defined).Where(key => !key.EndsWith('.')));
         Assert.Equal([], Defined.Except(quoted));
     }
 

@@ -40,7 +40,7 @@ public class DoorTests
     }
 
     [Fact]
-    public async Task The_first_load_of_a_ballot_stays_under_60_kB()
+    public async Task The_first_load_of_a_ballot_stays_under_60_kB_and_its_module_under_15()
     {
         await using var evening = await Evening.BeginAsync();
         using var phone = evening.NewPhone();
@@ -58,6 +58,8 @@ public class DoorTests
         }
 
         Assert.InRange(bytes, 1, 60_000);
+        using var module = await phone.FetchAsync("/ballot.js");
+        Assert.InRange((await module.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken)).Length, 1, 15_000);
     }
 
     [Fact]

@@ -45,14 +45,14 @@ internal sealed class Evening : IAsyncDisposable
 
     public WalkIns Door => _site.Services.GetRequiredService<WalkIns>();
 
-    public static async Task<Evening> BeginAsync(bool open = true)
+    public static async Task<Evening> BeginAsync(bool open = true, BallotPlan? asked = null)
     {
         var folder = Path.Combine(Path.GetTempPath(), $"trier-test-{Guid.NewGuid():N}");
         var site = await TrierHost.BuildAsync(new HostSettings(folder, 0, null));
         await site.StartAsync();
         var evening = new Evening(site, folder, new TrialId(Guid.NewGuid()));
         var trials = evening.Trials;
-        var plan = new TrialPlan("Four tommes", "Which one again?", "An invented kitchen", new DateOnly(2026, 5, 2), CountingRule.Default, JuniorsCount: false, Invented: true);
+        var plan = new TrialPlan("Four tommes", "Which one again?", "An invented kitchen", new DateOnly(2026, 5, 2), CountingRule.Default, JuniorsCount: false, Invented: true) { Ballot = asked };
         await trials.BeginAsync(evening.Trial, DraftTasting.Begin(trials.Now, plan).Value);
         for (var i = 0; i < Names.Length; i++)
         {

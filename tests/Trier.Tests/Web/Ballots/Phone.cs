@@ -3,7 +3,7 @@ using System.Text.RegularExpressions;
 
 namespace Trier.Tests.Web.Ballots;
 
-/// <summary>A browser without script: keeps cookies, follows redirects, fills in the first or a named form of the page it is on.</summary>
+/// <summary>A browser without script: keeps cookies, follows redirects, fills in the first form that is no choice of language, or a named one, of the page it is on.</summary>
 internal sealed partial class Phone : IDisposable
 {
     private readonly HttpClient _client;
@@ -48,7 +48,7 @@ internal sealed partial class Phone : IDisposable
     /// <summary>What pressing a key of the page would post: hidden fields, chosen and typed ones as they stand, and what is given.</summary>
     public (string Action, List<KeyValuePair<string, string>> Fields) Form(string? action = null, params (string Name, string Value)[] given)
     {
-        var form = Forms().Matches(Html).Select(match => match.Value).First(text => action is null || text.Contains($"action=\"{action}", StringComparison.Ordinal));
+        var form = Forms().Matches(Html).Select(match => match.Value).First(text => action is null ? !text.Contains("class=\"languages\"", StringComparison.Ordinal) : text.Contains($"action=\"{action}", StringComparison.Ordinal));
         var target = WebUtility.HtmlDecode(ActionOf().Match(form).Groups["to"].Value);
         var body = Templates().Replace(form, "");
         var fields = new List<KeyValuePair<string, string>>();

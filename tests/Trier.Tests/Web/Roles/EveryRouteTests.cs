@@ -193,6 +193,7 @@ public sealed partial class EveryRouteTests
                 "page" => "gate",
                 "status" => "404",
                 "deed" => "late",
+                "step" => "sample",
                 "key" or "known" => "tomme",
                 "asked" or "secret" => Guid.Empty.ToString(),
                 var other => throw new InvalidOperationException($"Say what stands for {{{other}}} in {pattern}."),

@@ -19,6 +19,12 @@ internal static class DoorRoutes
     {
         routes.MapGet("/c", () => Page.Of<CodePage>());
         routes.MapPost("/c", TypedAsync);
+        routes.MapPost("/language", (IFormCollection form, HttpContext context) =>
+        {
+            var posted = new Posted(form);
+            if (Find(posted.Text("language")) is { } language) Languages.Remember(context, language);
+            return Page.GoTo(posted.Text("back") is "/walk-in" ? "/walk-in" : "/c");
+        });
         routes.MapGet("/walk-in", async (TrialStore trials) => Page.Of<WalkInPage>(("Open", await OpenAsync(trials))));
         routes.MapPost("/walk-in", AskAsync);
         routes.MapGet("/walk-in/{id:guid}", WaitAsync);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using Trier.Trials.Common;
 using Trier.Trials.Makes;
 using Trier.Trials.Tastings;
 
@@ -42,6 +43,23 @@ public sealed partial record HouseLine(
             every,
             [.. all.Except(every, StringComparer.OrdinalIgnoreCase)]);
     }
+
+    /// <summary>How a form names raw milk among the things somebody may not eat.</summary>
+    public const string RawMilk = "raw milk";
+
+    /// <summary>Whether raw milk, or milk not known as pasteurised, tells some cheeses from the others.</summary>
+    /// <param name="book">The tasting; withdrawn wheels do not speak.</param>
+    public static bool SomeRaw(DayBook book) => book.Standing.Select(IsRaw).Distinct().Count() > 1;
+
+    /// <summary>The wheels that hold one of the things somebody may not eat.</summary>
+    /// <param name="book">The tasting.</param>
+    /// <param name="things">As the form names them.</param>
+    public static ImmutableArray<WheelId> Holding(DayBook book, IReadOnlyCollection<string> things) =>
+        [.. book.Standing
+            .Where(entry => Inside(entry.Facts).Exists(thing => things.Contains(thing, StringComparer.OrdinalIgnoreCase)) || (things.Contains(RawMilk, StringComparer.Ordinal) && IsRaw(entry)))
+            .Select(entry => entry.Wheel)];
+
+    private static bool IsRaw(Entry entry) => entry.Facts[WheelFacts.HeatTreatmentFact] is not { } treatment || !Heated(treatment);
 
     // A list of what raw milk is called in every language would never be whole, so only plain words for pasteurised milk keep the caution away.
     private static bool Heated(string treatment) => Pasteurised().IsMatch(treatment);

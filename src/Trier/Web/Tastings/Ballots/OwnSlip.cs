@@ -20,6 +20,10 @@ public sealed record SlipLine(int Place, BlindCode Sample, string Wheel, WheelLo
 /// <param name="Unplaced">Samples without one that were answered for.</param>
 public sealed record OwnSlip(IReadOnlyList<SlipLine> Placed, IReadOnlyList<SlipLine> Unplaced)
 {
+    /// <summary>The cheeses that were on the plate twice, with how far apart they were put: 0 in one place, 1 next to each other.</summary>
+    public IReadOnlyList<(BlindCode First, BlindCode Second, int Apart)> Twice =>
+        [.. Placed.GroupBy(line => line.Wheel, StringComparer.Ordinal).Where(wheel => wheel.Count() == 2).Select(wheel => (wheel.First().Sample, wheel.Last().Sample, Apart(wheel.First(), wheel.Last())))];
+
     /// <summary>Writes the slip.</summary>
     /// <param name="tasting">The revealed tasting.</param>
     /// <param name="taster">Whose.</param>
@@ -36,6 +40,9 @@ public sealed record OwnSlip(IReadOnlyList<SlipLine> Placed, IReadOnlyList<SlipL
         var rest = ballot.Answers.Keys.Where(code => placed.TrueForAll(line => line.Sample != code));
         return new(placed, [.. rest.Select(code => Line(tasting.Book, taster, ballot, code, 0)).OfType<SlipLine>()]);
     }
+
+    // Groups between the two: tied samples in between are one step.
+    private int Apart(SlipLine first, SlipLine second) => Placed.Select(line => line.Place).Distinct().Count(place => place > first.Place && place <= second.Place);
 
     private static SlipLine? Line(DayBook book, TasterId taster, Ballot ballot, BlindCode code, int place)
     {

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
@@ -20,6 +21,10 @@ internal static class TasterRoutes
         taster.MapPost("/begin", BeginAsync);
         taster.MapGet("/sample/{number:int}", SampleAsync);
         taster.MapPost("/sample/{number:int}", AnswerAsync);
+        taster.MapPost("/language", LanguageAsync);
+        taster.MapMore();
+        taster.MapScribe();
+        taster.MapAfterReveal();
         taster.MapGet("/places", (string token, Visits visits) => StepAsync(token, visits, visit => Page.Of<PlacesPage>(("Visit", visit))));
         taster.MapPost("/places", PlaceAsync);
         taster.MapGet("/review", (string token, Visits visits) => StepAsync(token, visits, visit => Page.Of<ReviewPage>(("Visit", visit))));
@@ -29,9 +34,10 @@ internal static class TasterRoutes
         taster.MapGet("/sent", SentAsync);
     }
 
-    private static async Task<IResult> FirstAsync(string token, Visits visits)
+    private static async Task<IResult> FirstAsync(string token, string? said, Visits visits)
     {
         if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        if (said is not null && visit.Tasting is RevealedTasting revealed) return Revealed(visit, revealed, thanks: true);
         if (Elsewhere(visit) is { } page) return page;
         return visit.Tasting is OpenTasting && visit.History.All.IsEmpty ? Page.Of<WelcomePage>(("Visit", visit)) : Page.GoTo(visit.History.Counted is { Stage: BallotStage.Sent } ? $"{visit.Path}/sent" : visit.Resume());
     }
@@ -47,26 +53,33 @@ internal static class TasterRoutes
         return taken.Ok ? Page.GoTo(visit.Path) : Page.Again<PlateNumberPage>(("Visit", visit), ("Faults", new FieldFault[] { new("plate", Say("plate.number"), Say("plate.fault")) }));
     }
 
-    // The form is read by hand: whoever leaves the one question open sends a form with nothing in it, and that would be refused as none.
+    // The form is read by hand: whoever leaves every question open sends a form with nothing in it, and that would be refused as none.
     private static async Task<IResult> BeginAsync(string token, HttpRequest request, Visits visits, TrialStore trials)
     {
         var form = request.HasFormContentType ? await request.ReadFormAsync() : FormCollection.Empty;
         if (await visits.FindAsync(token) is not { } visit) return Unknown();
-        DeclaredTaste? said = new Posted(form).Text("taste") switch
-        {
-            "milder" => DeclaredTaste.Milder,
-            "stronger" => DeclaredTaste.Stronger,
-            "no-idea" => DeclaredTaste.NoIdea,
-            _ => null,
-        };
-        // What somebody likes is asked before the first bite: once an answer is in, it is fixed.
-        if (said is { } taste && visit.Tasting is OpenTasting && visit.History.All.IsEmpty && visit.Taster.Taste != taste)
-            await trials.ActAsync(visit.Door.Trial, tasting => tasting.DeclareTaste(trials.Now, visit.Taster.Id, taste));
-        return Page.GoTo(visit.Tasting is OpenTasting ? visit.SamplePath(1) : visit.Path);
+        // What is asked before the first bite is fixed once an answer is in.
+        if (visit.Tasting is not (DraftTasting or SealedTasting or OpenTasting) || !visit.History.All.IsEmpty) return Page.GoTo(visit.Path);
+        var said = SignInForm.Read(new Posted(form), visit.Tasting.Book);
+        await trials.ActAsync(visit.Door.Trial, tasting => tasting.SignIn(trials.Now, visit.Taster.Id, tasting is SealedTasting ? said with { MayNotHave = [] } : said));
+        // Before the first plate is out there is time for codes of their own, so that no missing code names a wheel.
+        if (said.MayNotHave.Except(visit.Taster.LeftOff).Any())
+            await trials.ActAsync(visit.Door.Trial, tasting => tasting is SealedTasting ready ? Chance.Committed(tasting, ready.LeaveOff(trials.Now, visit.Taster.Id, [.. visit.Taster.LeftOff.Union(said.MayNotHave)], Chance.Draw())) : Outcome.Of(System.Collections.Immutable.ImmutableArray<Trials.Tastings.Events.DayEvent>.Empty));
+        if (Language != (visit.Taster.Language ?? "en")) await trials.ActAsync(visit.Door.Trial, tasting => tasting.ChooseLanguage(trials.Now, visit.Taster.Id, Language));
+        return Page.GoTo(visit.Tasting is OpenTasting ? visit.FirstPath : visit.Path);
+    }
+
+    private static async Task<IResult> LanguageAsync(string token, IFormCollection form, HttpContext context, Visits visits, TrialStore trials)
+    {
+        if (await visits.FindAsync(token) is not { } visit) return Unknown();
+        if (Find(new Posted(form).Text("language")) is not { } language) return Page.GoTo(visit.Path);
+        Languages.Remember(context, language);
+        if (visit.Taster.Language != language.Name) await trials.ActAsync(visit.Door.Trial, tasting => tasting.ChooseLanguage(trials.Now, visit.Taster.Id, language.Name));
+        return Page.GoTo(visit.Path);
     }
 
     private static Task<IResult> SampleAsync(string token, int number, string? slip, string? back, Visits visits) => StepAsync(token, visits, visit =>
-        number >= 1 && number <= visit.Served.Length
+        number >= 1 && number <= visit.Served.Length && visit.Asked.AsksFirst
             ? Page.Of<SamplePage>(("Visit", visit), ("Number", number), ("Slip", slip is "1"), ("Back", back is "review" ? back : null))
             : Page.GoTo(visit.Resume()));
 
@@ -97,7 +110,7 @@ internal static class TasterRoutes
             Placement.Read(now.Dealt, now.ToPlace, posted.All("order"), posted.All("tied"))
                 .Then(places => BallotEditing.Place(now.Ballot, now.Dealt, move is { } press ? places.Apply(press, now.ToPlace) : places)));
         if (!saved.Ok) return Page.Again<PlacesPage>(("Visit", visit), ("Faults", Faults(saved.Problems)));
-        return Page.GoTo(visit.Path + (move is null ? "/review" : "/places"));
+        return Page.GoTo(move is null ? visit.AfterPlaces() : $"{visit.Path}/places");
     }
 
     private static async Task<IResult> SendAsync(string token, IFormCollection form, HttpContext context, Visits visits, Saving saving, bool newest)
@@ -127,7 +140,7 @@ internal static class TasterRoutes
         return visit.History.Counted is { Stage: BallotStage.Sent } ? Page.Of<SentPage>(("Visit", visit)) : Page.GoTo(visit.Path);
     }
 
-    private static async Task<IResult> StepAsync(string token, Visits visits, Func<Visit, IResult> step)
+    internal static async Task<IResult> StepAsync(string token, Visits visits, Func<Visit, IResult> step)
     {
         if (await visits.FindAsync(token) is not { } visit) return Unknown();
         // A step that was left open over the close still shows, and says that it is late; after the reveal there is only the slip.
@@ -137,7 +150,7 @@ internal static class TasterRoutes
     // The page of a taster who cannot be tasting now, or null.
     private static IResult? Elsewhere(Visit visit) => visit.Tasting switch
     {
-        RevealedTasting revealed => Page.Of<RevealedPage>(("Visit", visit), ("Slip", OwnSlip.Of(revealed, visit.Taster.Id, visit.History.Counted?.Content ?? Ballot.Empty))),
+        RevealedTasting revealed => Revealed(visit, revealed, thanks: false),
         _ when visit.Taster.LetGo => Page.Of<PlainPage>(("Title", Say("gone.title")), ("Text", Say("gone.text"))),
         ClosedTasting => Page.Of<SentPage>(("Visit", visit)),
         OpenTasting when visit.AwaitsPlate => Page.Of<PlateNumberPage>(("Visit", visit)),
@@ -146,8 +159,11 @@ internal static class TasterRoutes
         _ => Page.Of<WelcomePage>(("Visit", visit)),
     };
 
+    private static RazorComponentResult<RevealedPage> Revealed(Visit visit, RevealedTasting tasting, bool thanks) =>
+        Page.Of<RevealedPage>(("Visit", visit), ("Slip", OwnSlip.Of(tasting, visit.Taster.Id, visit.History.Counted?.Content ?? Ballot.Empty)), ("Thanks", thanks));
+
     // Before the first plate nothing can be said; what a taster who was let go sends is no longer taken in.
-    private static IResult? NoPlate(Visit visit) =>
+    internal static IResult? NoPlate(Visit visit) =>
         visit.Taster.LetGo || visit.Tasting is not (OpenTasting or ClosedTasting or RevealedTasting) || visit.Dealt.IsEmpty ? Page.GoTo(visit.Path) : null;
 
     private static string After(Visit visit, BlindCode code, string? back)
@@ -158,10 +174,10 @@ internal static class TasterRoutes
         return at < 0 ? $"{visit.Path}/places" : visit.SamplePath(at + 1);
     }
 
-    private static RevisionId SendId(Posted posted) => new(posted.Id("sendId") ?? Guid.NewGuid());
+    internal static RevisionId SendId(Posted posted) => new(posted.Id("sendId") ?? Guid.NewGuid());
 
     // Tells two phones of one taster apart; a name for a ballot's record, no identity.
-    private static string Device(HttpContext context)
+    internal static string Device(HttpContext context)
     {
         const string Cookie = "trier-phone";
         if (context.Request.Cookies[Cookie] is { Length: 12 } known && known.All(char.IsAsciiHexDigitLower)) return known;
@@ -171,10 +187,11 @@ internal static class TasterRoutes
     }
 
     // What a taster reads stands in the resources; the domain's own sentences are English. One sentence a field.
-    private static IReadOnlyList<FieldFault> Faults(IEnumerable<Problem> problems) => [.. problems.Select(problem => problem.Field).Distinct().Select(field => field switch
+    internal static IReadOnlyList<FieldFault> Faults(IEnumerable<Problem> problems) => [.. problems.Select(problem => problem.Field).Distinct().Select(field => field switch
     {
         "liking" => new FieldFault("liking", Say("sample.field.liking"), Say("fault.liking")),
         "remark" => new FieldFault("remark", Say("sample.field.remark"), Say("fault.remark", BallotEditing.LongestRemark)),
+        "right" or "words" => new FieldFault("more", Say("fault.field.ballot"), Say("fault.more")),
         "places" => new FieldFault("places", Say("places.field"), Say("fault.places")),
         _ => new FieldFault("ballot", Say("fault.field.ballot"), Say("fault.ballot")),
     })];

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using Trier.Storage.Tastings;
+using Trier.Trials.Plans;
 using Trier.Trials.Tastings;
 using Trier.Trials.Tastings.Placing;
 using Trier.Trials.Tastings.Steps;
@@ -37,6 +38,9 @@ public sealed record Visit(TasterDoor Door, Tasting Tasting, Taster Taster, Ball
     /// <summary>The link's path.</summary>
     public string Path => Door.Path;
 
+    /// <summary>What this ballot asks: fewer steps for a junior.</summary>
+    public BallotPlan Asked { get; } = Taster.Junior ? BallotPlan.Stored(Tasting.Book.Asked.Liking, remark: false, [], [], again: false) : Tasting.Book.Asked;
+
     /// <summary>Whether ballots are frozen: what comes now is kept as late.</summary>
     public bool Closed => Tasting is ClosedTasting or RevealedTasting;
 
@@ -47,6 +51,20 @@ public sealed record Visit(TasterDoor Door, Tasting Tasting, Taster Taster, Ball
     /// <summary>The path of a sample's page.</summary>
     /// <param name="number">From 1.</param>
     public string SamplePath(int number) => FormattableString.Invariant($"{Path}/sample/{number}");
+
+    /// <summary>The path of the page on which the rest is asked of a sample.</summary>
+    /// <param name="number">From 1.</param>
+    public string MorePath(int number) => FormattableString.Invariant($"{Path}/more/{number}");
+
+    /// <summary>Where the first sample, or with nothing asked of single samples the places, is.</summary>
+    public string FirstPath => Asked.AsksFirst ? SamplePath(1) : $"{Path}/places";
+
+    /// <summary>The step after the places: the first sample of which the rest was not said, or the review.</summary>
+    public string AfterPlaces()
+    {
+        var open = Asked.AsksAfter ? Served.Select((code, index) => Said(code) is { Again: null, Salt: null, Right: null, Words.IsEmpty: true } ? index + 1 : 0).FirstOrDefault(number => number > 0) : 0;
+        return open == 0 ? $"{Path}/review" : MorePath(open);
+    }
 
     /// <summary>
     /// Names a draft in the phone's own store: by a hash of the link (never the link itself), the step, and the revision it goes on from.
@@ -63,7 +81,8 @@ public sealed record Visit(TasterDoor Door, Tasting Tasting, Taster Taster, Ball
     {
         if (Served.IsEmpty) return Path;
         var placed = Placement.Of(Ballot, ToPlace).Rows.Length;
-        if (placed == ToPlace.Length) return $"{Path}/review";
+        if (placed == ToPlace.Length) return AfterPlaces();
+        if (!Asked.AsksFirst) return $"{Path}/places";
         var answered = Served.Select((code, index) => Ballot.Answers.ContainsKey(code) ? index + 1 : 0).Max();
         return placed > 0 || answered == Served.Length ? $"{Path}/places" : SamplePath(answered + 1);
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Placing;
 using Trier.Trials.Tastings.Steps;
 using Trier.Web.Access;
 using Trier.Web.Hosting;
@@ -15,11 +16,12 @@ internal static class CardRoutes
     {
         maker.MapGet("/trials/{id:guid}/cards", CardsAsync);
         maker.MapGet("/trials/{id:guid}/poster", PosterAsync);
-        maker.MapGet("/trials/{id:guid}/paper-ballots", (Guid id, string? only, TrialStore trials) => WithTrialAsync(id, trials, tasting =>
-            Page.Of<PaperBallotsPage>(("Tasting", tasting), ("Only", only == "changed" ? ChangedPlates.Of(tasting.Book) : null))));
+        maker.MapGet("/trials/{id:guid}/paper-ballots", SheetsAsync);
         maker.MapGet("/trials/{id:guid}/paper", PaperListAsync);
         maker.MapGet("/trials/{id:guid}/paper/{taster:guid}", TypeInAsync);
         maker.MapPost("/trials/{id:guid}/paper/{taster:guid}", TypedInAsync);
+        maker.MapSecondEntries();
+        maker.MapSlips();
     }
 
     private static async Task<IResult> CardsAsync(Guid id, string? only, string? spares, HttpContext context, TrialStore trials, TasterDoors doors, PhoneAddress address)
@@ -49,7 +51,7 @@ internal static class CardRoutes
     {
         if (await FindAsync(id, taster, trials) is not var (tasting, who)) return Results.NotFound();
         var history = await trials.BallotAsync(tasting, who.Id);
-        return Page.Of<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", PaperSheet.Of(tasting.Book.Served(who.Id), history.Current?.Content ?? Ballot.Empty)));
+        return Page.Of<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", PaperSheet.Of(tasting.Book.Served(who.Id), tasting.Book.Placed(who.Id), history.Current?.Content ?? Ballot.Empty, tasting.Book.Asked)));
     }
 
     private static async Task<IResult> TypedInAsync(Guid id, Guid taster, IFormCollection form, TrialStore trials)
@@ -57,19 +59,31 @@ internal static class CardRoutes
         if (await FindAsync(id, taster, trials) is not var (tasting, who)) return Results.NotFound();
         var history = await trials.BallotAsync(tasting, who.Id);
         var posted = new Posted(form);
-        var sheet = PaperSheet.Of(tasting.Book.Served(who.Id), posted);
+        var sheet = PaperSheet.Of(tasting.Book.Served(who.Id), tasting.Book.Placed(who.Id), posted, tasting.Book.Asked);
         var plate = tasting.Book.Plate(who.Id)!.Codes;
         var read = sheet.Read(plate, history.Current?.Content ?? Ballot.Empty);
         var begunFrom = posted.Id("base") is { } shown ? new RevisionId(shown) : (RevisionId?)null;
         if (!read.TryGet(out var ballot)) return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", sheet), ("Base", begunFrom), ("Problems", read.Problems));
         var send = new BallotSend(new RevisionId(posted.Id("sendId") ?? Guid.NewGuid()), who.Id, begunFrom, "paper", BallotSource.Paper, BallotStage.Sent, ballot);
         var received = await trials.ReceiveAsync(tasting.Book.Trial, send);
+        if (posted.Ticked("signin") && tasting is not RevealedTasting)
+        {
+            var said = Ballots.SignInForm.Read(posted, tasting.Book) with { AsksHost = who.AsksHost };
+            await trials.ActAsync(tasting.Book.Trial, now => now.SignIn(trials.Now, who.Id, said));
+        }
+
         if (!received.Ok) return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", sheet), ("Base", begunFrom), ("Problems", received.Problems));
         return Page.GoTo($"/trials/{id}/paper?saved={taster}");
     }
 
-    private static async Task<IResult> WithTrialAsync(Guid id, TrialStore trials, Func<Tasting, IResult> page) =>
-        await trials.FindAsync(new TrialId(id)) is { } tasting ? page(tasting) : Results.NotFound();
+    private static async Task<IResult> SheetsAsync(Guid id, Guid? taster, string? only, string? large, string? sofar, TrialStore trials)
+    {
+        if (await trials.FindAsync(new TrialId(id)) is not { } tasting) return Results.NotFound();
+        TasterId? one = taster is { } chosen ? new TasterId(chosen) : null;
+        if (one is { } asked && tasting.Book.Taster(asked) is null) return Results.NotFound();
+        var known = sofar is "1" && one is { } whose ? Versions.Working(await trials.BallotAsync(tasting, whose))?.Content ?? Ballot.Empty : null;
+        return Page.Of<PaperBallotsPage>(("Tasting", tasting), ("Only", only is "changed" ? ChangedPlates.Of(tasting.Book) : null), ("Whose", one), ("Known", known), ("Large", large is "1"));
+    }
 
     private static async Task<(Tasting Tasting, Taster Taster)?> FindAsync(Guid id, Guid taster, TrialStore trials) =>
         await trials.FindAsync(new TrialId(id)) is { } tasting && tasting.Book.Taster(new TasterId(taster)) is { } found && tasting.Book.Plate(found.Id) is not null
