@@ -11,7 +11,7 @@ namespace Trier.Trials.Tests.Tastings.Serving;
 /// </summary>
 public sealed class WorkedServingTests
 {
-    private static readonly IReadOnlyDictionary<string, string[]> Rows = File.ReadAllLines(Path.Combine(Checkout.Root, "tests", "Trier.Dairy.Tests", "Checks", "worked_examples.csv"))
+    private static readonly Dictionary<string, string[]> Rows = File.ReadAllLines(Path.Combine(Checkout.Root, "tests", "Trier.Dairy.Tests", "Checks", "worked_examples.csv"))
         .Where(line => line.StartsWith('T') && !line.Contains('"', StringComparison.Ordinal)).Select(line => line.Split(',')).ToDictionary(cells => cells[0], StringComparer.Ordinal);
 
     public static TheoryData<string> Pieces => ["T1", "T1b", "T1c", "T1d"];
