@@ -42,12 +42,6 @@ public sealed class GoldenVerdictTests
         // Moore & Bliss (1942), a balanced incomplete design: Durbin's statistic by its formula.
         { "durbin_chemical_toxicity", "rows", Own, 7.714285714 },
 
-        // Skillings & Mack (1981), table 1, four cells empty: their statistic, which without ties is the gate's.
-        { "skillings_mack_assembly", "low", Own, 15.4930488 },
-
-        // Brady (1969) in Hollander & Wolfe, one cell empty: the same.
-        { "skillings_mack_metronome", "low", Own, 13.28095184 },
-
         // Critchlow & Fligner, 32 salads: R 4.2.2 friedman.test.
         { "pl_salad_ranks", "ranks", Shared, 41.1 },
 
