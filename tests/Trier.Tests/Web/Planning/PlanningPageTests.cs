@@ -88,7 +88,7 @@ public sealed class PlanningPageTests
         await maker.PostAsync(maker.Form($"/trials/{evening.Trial.Value}/follow-up"));
         var next = new TrialId(Guid.Parse(maker.Path.Split('/')[2]));
         Assert.NotEqual(evening.Trial, next);
-        var draft = Assert.IsType<DraftTasting>(await evening.Trials.FindAsync(next));
+        var draft = Assert.IsType<DraftTasting>(await evening.Trials.FindAsync(next, TestContext.Current.CancellationToken));
         Assert.Equal(evening.Trial, draft.Book.Plan.Aims!.Follows);
         Assert.Equal(4, draft.Book.Entries.Length);
         Assert.Equal(2, draft.Book.Entries.Select(entry => entry.Facts.Recipe).Distinct().Count());
