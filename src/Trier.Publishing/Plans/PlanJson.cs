@@ -93,7 +93,7 @@ public static class PlanJson
 
             var one = new Fields(list[i], path + ".", WheelMembers, fields.Faults);
             var name = one.Text("name")?.Trim();
-            if (string.IsNullOrEmpty(name)) one.Fault("name", $"“{path}.name” is missing: what is the wheel called?");
+            if (string.IsNullOrEmpty(name)) one.Fault("name", $"“{path}.name” is missing: write what the wheel is called.");
             else if (wheels.Any(wheel => string.Equals(wheel.Name, name, StringComparison.OrdinalIgnoreCase))) one.Fault("name", $"Two wheels are called {name}: give each a name of its own.");
             var facts = new List<KeyValuePair<string, string?>>
             {

@@ -58,6 +58,26 @@ public static class PanelPower
         return Simulate(model, voices, seed, panels, rule, threads, plain ? UntiedNull.Of(model.Items, voices, seed.Child("null")) : null, Quick);
     }
 
+    /// <summary>Simulates panels of one size from several crowds, each from its own stream; the null distribution is found once for all.</summary>
+    /// <param name="crowds">Models about the same number of items, each with what fixes its draws.</param>
+    /// <param name="voices">Judges, at least 2.</param>
+    /// <param name="seed">Fixes the null distribution where it has to be drawn.</param>
+    /// <param name="panels">Panels a crowd, at least 1.</param>
+    /// <param name="rule">The planned rule; average place if null.</param>
+    /// <exception cref="ArgumentException">The models are about different numbers of items.</exception>
+    public static ImmutableArray<PanelOutcome> Simulate(ImmutableArray<(PanelModel Model, Seed Seed)> crowds, int voices, Seed seed, int panels = UsualPanels, CountingRule? rule = null)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(voices, 2);
+        ArgumentOutOfRangeException.ThrowIfLessThan(panels, 1);
+        if (crowds.IsDefaultOrEmpty) return [];
+        var items = crowds[0].Model.Items;
+        if (crowds.Any(crowd => crowd.Model.Items != items)) throw new ArgumentException("The models are about different numbers of items.", nameof(crowds));
+        rule ??= CountingRule.AveragePlace;
+        bool Plain(PanelModel model) => model.IsPlain && rule == CountingRule.AveragePlace && items <= OrderTable.LargestItems;
+        var table = crowds.Any(crowd => Plain(crowd.Model)) ? UntiedNull.Of(items, voices, seed) : null;
+        return [.. crowds.Select(crowd => Simulate(crowd.Model, voices, crowd.Seed, panels, rule, null, Plain(crowd.Model) ? table : null, Quick))];
+    }
+
     /// <summary>Simulates panels of several sizes, each from its own stream.</summary>
     /// <param name="model">Where the ballots come from.</param>
     /// <param name="sizes">The sizes.</param>

@@ -50,7 +50,7 @@ public sealed class PlanningPageTests(Chromium chromium)
         await maker.Field("Age on the day").FillAsync("150");
         await maker.PressAsync("Work it out");
         // The page looks again by itself until the panels are worked out.
-        await Expect(maker.GetByText("that it is ahead can be shown")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        await Expect(maker.GetByText("that it is ahead can be shown")).ToBeVisibleAsync(new() { Timeout = 240_000 });
         await Expect(maker.Row("Old Hot")).ToContainTextAsync("differs: 552 days");
         await Expect(maker.Row("14, expected")).ToBeVisibleAsync();
         await maker.SeesAsync("tasters are the fewest that would show it more often than not.");

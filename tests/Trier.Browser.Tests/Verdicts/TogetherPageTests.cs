@@ -15,6 +15,7 @@ public sealed class TogetherPageTests(Chromium chromium)
         var maker = await context.NewPageAsync();
         await maker.GotoAsync(table.Site.SignInLink);
         await maker.PressAsync("Sign in on this browser");
+        await maker.SeesAsync("Four tommes");
         await maker.GotoAsync($"{table.Site.Address}/together");
         await maker.SeesHeadingAsync("No tasting to look back on yet.");
         await eye.BothAsync(maker, "together with nothing");
@@ -26,7 +27,7 @@ public sealed class TogetherPageTests(Chromium chromium)
         await maker.PressAsync("Plan the trial that settles it");
         await maker.SeesAsync("It follows an earlier trial");
         await maker.SeesAsync("There were too few answers to judge, so the two that came first are asked again.");
-        await Expect(maker.GetByText("that it is ahead can be shown")).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        await Expect(maker.GetByText("that it is ahead can be shown")).ToBeVisibleAsync(new() { Timeout = 240_000 });
         await eye.BothAsync(maker, "follow up");
 
         await maker.GotoAsync(table.Site.Address);

@@ -43,6 +43,19 @@ public sealed class RepairingTests
     }
 
     [Fact]
+    public void That_a_lone_recipe_goes_with_its_wheel_is_no_gain()
+    {
+        var table = DifferenceTable.Of(Of(Wheel("A", "a", "2025-05-01"), Wheel("A2", "a", "2025-05-03"), Wheel("B", "b", "2025-05-02")).Wheels, Day);
+        Assert.Equal(["b"], table.LoneRecipes);
+        var repairs = Repairing.Of(table, Day);
+        Assert.DoesNotContain(repairs, repair => repair.Kind == RepairKind.LeaveOut);
+        Assert.Equal((RepairKind.MakeAgain, "b", true), (repairs[0].Kind, repairs[0].Subject, repairs[0].Least));
+        // From one vat day as well: the second make is of another day.
+        var oneDay = DifferenceTable.Of(Of(Wheel("A", "a", "2025-05-01"), Wheel("B", "b", "2025-05-01")).Wheels, Day);
+        Assert.Equal(["a", "b"], Repairing.Of(oneDay, Day).Where(repair => repair.Kind == RepairKind.MakeAgain).Select(repair => repair.Subject!));
+    }
+
+    [Fact]
     public void Where_nothing_is_tied_only_the_anchor_is_offered()
     {
         var table = DifferenceTable.Of(Of(Wheel("A", "a", null, "1"), Wheel("A2", "a", null, "2"), Wheel("B", "b", null, "1"), Wheel("B2", "b", null, "2")).Wheels, Day);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Trier.Statistics.Power;
 using Trier.Statistics.Randomness;
 using Trier.Statistics.RankTests;
@@ -50,35 +51,46 @@ public static class PanelPlanning
         ImmutableArray<int> sizes = [.. UsualSizes.Append(outline.Tasters).Distinct().Order()];
         ImmutableArray<double> preferences = [.. UsualPreferences.Append(outline.Preference).Distinct().Order()];
         var options = Options.Of(outline);
-        var (done, all) = (0, (preferences.Length + options.Length) * sizes.Length);
-        ImmutableArray<PanelPoint> Points(PanelAsk asked) => [.. sizes.Select(size =>
+        ImmutableArray<PanelAsk> asks = [.. preferences.Select(preference => ask with { Preference = preference }), .. options.Select(option => ask with { WheelsPerRecipe = option.WheelsPerRecipe })];
+        var found = new Dictionary<(string, double, int), PanelPoint>();
+        for (var at = 0; at < sizes.Length; at++)
         {
-            cancellation.ThrowIfCancellationRequested();
-            var point = Point(asked, size, panels);
-            progress?.Invoke(++done / (double)(all + 1));
-            return point;
-        })];
-        ImmutableArray<PanelCurve> curves = [.. preferences.Select(preference => new PanelCurve(preference, Points(ask with { Preference = preference })))];
-        ImmutableArray<OptionFinding> found =
-            [.. options.Select(option => new OptionFinding(option, option.WheelsPerRecipe.SequenceEqual(ask.WheelsPerRecipe) ? curves.First(curve => curve.Preference.Equals(outline.Preference)).Points : Points(ask with { WheelsPerRecipe = option.WheelsPerRecipe })))];
+            // Plates of as many wheels share the distribution under no difference, which takes most of the work.
+            foreach (var plate in asks.GroupBy(asked => asked.Wheels))
+            {
+                cancellation.ThrowIfCancellationRequested();
+                ImmutableArray<PanelAsk> these = [.. plate.DistinctBy(Key)];
+                foreach (var (asked, point) in these.Zip(Points(these, sizes[at], panels))) found[(Key(asked), asked.Preference, sizes[at])] = point;
+            }
+
+            progress?.Invoke((at + 1) / (double)(sizes.Length + 1));
+        }
+
+        ImmutableArray<PanelPoint> Of(PanelAsk asked) => [.. sizes.Select(size => found[(Key(asked), asked.Preference, size)])];
+        ImmutableArray<PanelCurve> curves = [.. preferences.Select(preference => new PanelCurve(preference, Of(ask with { Preference = preference })))];
+        ImmutableArray<OptionFinding> compared = [.. options.Select(option => new OptionFinding(option, Of(ask with { WheelsPerRecipe = option.WheelsPerRecipe })))];
         cancellation.ThrowIfCancellationRequested();
         double? reach = null;
         if (Counted(outline.Rule, outline.Wheels.Length) == Rule.AveragePlace && PanelPower.SmallestPreference(outline.Wheels.Length, outline.Tasters, Seed.Child("reach"), panels: panels) is { Stands: true } smallest) reach = smallest.Value;
         progress?.Invoke(1);
-        return new(panels, curves, found, reach);
+        return new(panels, curves, compared, reach);
     }
 
     /// <summary>Panels of one size.</summary>
     /// <param name="ask">2 to 7 wheels.</param>
     /// <param name="tasters">At least 2.</param>
     /// <param name="panels">At least 1.</param>
-    public static PanelPoint Point(PanelAsk ask, int tasters, int panels)
+    public static PanelPoint Point(PanelAsk ask, int tasters, int panels) => Points([ask], tasters, panels)[0];
+
+    private static ImmutableArray<PanelPoint> Points(ImmutableArray<PanelAsk> asks, int tasters, int panels)
     {
-        ArgumentNullException.ThrowIfNull(ask);
-        var seed = Seed.Child(string.Join(' ', ask.WheelsPerRecipe)).Child(BitConverter.DoubleToInt64Bits(ask.Preference)).Child(tasters);
-        var found = PanelPower.Simulate(ask.Model(), tasters, seed, panels, Counted(ask.Rule, ask.Wheels));
-        return new(tasters, found.LeaderRight, found.ShownRight, found.ShownWrong);
+        var wheels = asks[0].Wheels;
+        var found = PanelPower.Simulate(
+            [.. asks.Select(ask => (ask.Model(), Seed.Child(Key(ask)).Child(tasters)))], tasters, Seed.Child("null").Child(wheels).Child(tasters), panels, Counted(asks[0].Rule, wheels));
+        return [.. found.Select(outcome => new PanelPoint(tasters, outcome.LeaderRight, outcome.ShownRight, outcome.ShownWrong))];
     }
+
+    private static string Key(PanelAsk ask) => string.Create(CultureInfo.InvariantCulture, $"{string.Join(' ', ask.WheelsPerRecipe)} at {ask.Preference:R}");
 
     /// <summary>Average liking is not simulated, for ballots of places say nothing of it: average place stands in.</summary>
     /// <param name="rule">The planned rule.</param>

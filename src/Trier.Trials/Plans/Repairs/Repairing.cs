@@ -53,10 +53,11 @@ public static class Repairing
         }
 
         if (table.Wheels.Length < 3) yield break;
-        var leaving = table.Wheels.Select(wheel => (Wheel: wheel, After: Ties(DifferenceTable.Of(table.Wheels.Remove(wheel), day)))).MinBy(pair => pair.After).Wheel;
-        yield return (
-            Try(table, day, RepairKind.LeaveOut, $"Leave {leaving.Name} out, for a tasting of its own", $"Nothing is learned of {leaving.Name}; every taster has more attention for the others.", table.Wheels.Remove(leaving), leaving.Label),
-            1);
+        // That a recipe with one make is gone with its wheel is no gain.
+        int Own(PlannedWheel wheel) => table.LoneRecipes.Contains(wheel.Recipe, StringComparer.OrdinalIgnoreCase) && table.Wheels.Count(other => string.Equals(other.Recipe, wheel.Recipe, StringComparison.OrdinalIgnoreCase)) == 1 ? 1 : 0;
+        var leaving = table.Wheels.MinBy(wheel => Ties(DifferenceTable.Of(table.Wheels.Remove(wheel), day)) + Own(wheel))!;
+        var leave = Try(table, day, RepairKind.LeaveOut, $"Leave {leaving.Name} out, for a tasting of its own", $"Nothing is learned of {leaving.Name}; every taster has more attention for the others.", table.Wheels.Remove(leaving), leaving.Label);
+        yield return (leave with { Loosens = leave.Loosens - Own(leaving) }, 1);
     }
 
     private static Repair Try(DifferenceTable table, DateOnly? day, RepairKind kind, string deed, string price, ImmutableArray<PlannedWheel> wheels, string? subject = null)
@@ -95,6 +96,7 @@ public static class Repairing
         var facts = WheelFacts.Of([.. like.Values.Where(fact => fact.Key is not WheelFacts.RecipeFact).Select(fact => new KeyValuePair<string, string?>(fact.Key, fact.Value)), new(WheelFacts.RecipeFact, recipe)]);
         // What the recipe itself is made of comes with it.
         var own = table.Wheels.First(wheel => string.Equals(wheel.Recipe, recipe, StringComparison.OrdinalIgnoreCase)).Facts;
+        if (like.MadeOn is { } day && own.MadeOn == day) facts = facts.With(WheelFacts.MadeFact, day.AddDays(-1).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         foreach (var part in new[] { WheelFacts.CoagulantFact, WheelFacts.AdditivesFact, WheelFacts.RindFact }) facts = facts.With(part, own[part]);
         return new(string.Create(CultureInfo.InvariantCulture, $"W{table.Wheels.Length + 1}"), $"{recipe} again", facts, null);
     }
