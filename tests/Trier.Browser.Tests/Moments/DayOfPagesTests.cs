@@ -16,6 +16,7 @@ public sealed class DayOfPagesTests(Chromium chromium)
         var maker = await context.NewPageAsync();
         await maker.GotoAsync(site.SignInLink);
         await maker.PressAsync("Sign in on this browser");
+        await Expect(maker).ToHaveURLAsync($"{site.Address}/");
         await maker.GotoAsync($"{site.Address}/trials/new");
         await maker.Field("Title").FillAsync("Nine tommes");
         await maker.Field("The one question").FillAsync("Which again?");
