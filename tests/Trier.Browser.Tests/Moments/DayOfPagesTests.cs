@@ -16,6 +16,7 @@ public sealed class DayOfPagesTests(Chromium chromium)
         var maker = await context.NewPageAsync();
         await maker.GotoAsync(site.SignInLink);
         await maker.PressAsync("Sign in on this browser");
+        await Expect(maker).ToHaveURLAsync($"{site.Address}/");
         await maker.GotoAsync($"{site.Address}/trials/new");
         await maker.Field("Title").FillAsync("Nine tommes");
         await maker.Field("The one question").FillAsync("Which again?");
@@ -48,7 +49,8 @@ public sealed class DayOfPagesTests(Chromium chromium)
         await maker.GetByRole(AriaRole.Link, new() { Name = "Bruno" }).First.TapAsync();
         await eye.BothAsync(maker, "a taster");
         await maker.Field("Who writes").FillAsync("Gus");
-        await maker.Locator("form[action$='/scribe'] button").TapAsync();
+        await maker.RunAndWaitForResponseAsync(() => maker.Locator("form[action$='/scribe'] button").TapAsync(), answer => answer.Status == 200 && answer.Request.Method == "GET" && answer.Url.Contains("/tasters/", StringComparison.Ordinal));
+        await maker.WaitForLoadStateAsync();
         await maker.GotoAsync($"{trial}/practice");
         await maker.PressAsync("Lay a practice table");
         await maker.SeesHeadingAsync("The practice table is laid.");
@@ -79,6 +81,7 @@ public sealed class DayOfPagesTests(Chromium chromium)
 
         await maker.GotoAsync($"{trial}/plates");
         await maker.PressAsync("The wheels are out now");
+        await maker.SeesAsync("The wheels left the cave at");
         await maker.PressAsync("Open the tasting");
         await maker.SeesHeadingAsync("0 ballots in, 0 still at the table.");
         await eye.BothAsync(maker, "board nobody here");

@@ -73,6 +73,7 @@ public sealed class WholeTableTests(Chromium chromium)
             var maker = phones[0].Page;
             await maker.GotoAsync(table.Site.SignInLink);
             await maker.PressAsync("Sign in on this browser");
+            await Expect(maker).ToHaveURLAsync($"{table.Site.Address}/");
             await maker.GotoAsync($"{table.Site.Address}/trials/{table.Trial.Value}/board");
             await maker.SeesHeadingAsync("14 ballots in, 0 still at the table.");
             foreach (var name in Names) await Expect(maker.Row(name)).ToContainTextAsync("4 of 4");
