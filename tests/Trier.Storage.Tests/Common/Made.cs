@@ -24,6 +24,7 @@ internal sealed class Made(int seed)
         if (type == typeof(DateOnly)) return new DateOnly(2026, 1, 1).AddDays(_random.Next(700));
         if (type == typeof(DateTimeOffset)) return new DateTimeOffset(2026, 5, 16, 0, 0, 0, TimeSpan.FromMinutes(_random.Next(-56, 57) * 15)).AddTicks(_random.NextInt64(TimeSpan.TicksPerDay));
         if (type == typeof(BlindCode)) return BlindCode.Of(Enumerable.Range(0, 100_000).Select(_ => _random.Next(100, 1000)).First(BlindCode.Allowed));
+        if (type == typeof(Ballot)) return AnyBallot();
         if (type == typeof(WheelFacts)) return WheelFacts.Of(Enumerable.Range(0, _random.Next(5)).Select(at => KeyValuePair.Create($"fact {at} é", (string?)Of(typeof(string)))));
         if (type.IsEnum) return Enum.GetValuesAsUnderlyingType(type) is var values ? Enum.ToObject(type, values.GetValue(_random.Next(values.Length))!) : 0;
         if (type == typeof(CountingRule)) return Of(OneOf([.. type.GetNestedTypes().Where(nested => nested.IsSubclassOf(type))]));
@@ -64,5 +65,13 @@ internal sealed class Made(int seed)
     private static class ImmutableCollectionsMarshalled
     {
         public static ImmutableArray<T> Of<T>(T[] items) => [.. items];
+    }
+
+    private Ballot AnyBallot()
+    {
+        ImmutableArray<BlindCode> codes = [.. Enumerable.Range(0, 4).Select(_ => (BlindCode)Of(typeof(BlindCode))).Distinct()];
+        return Ballot.Stored(
+            [.. codes.Select(code => ImmutableArray.Create(code))],
+            ImmutableSortedDictionary<BlindCode, SampleAnswer>.Empty.Add(codes[0], new SampleAnswer { Liking = _random.Next(1, 10), Remark = (string)Of(typeof(string)) }));
     }
 }
