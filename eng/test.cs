@@ -12,7 +12,7 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 
 const string Configuration = "Release";
-var longest = TimeSpan.FromMinutes(6);
+var longest = TimeSpan.FromMinutes(10);
 
 if (args.FirstOrDefault(argument => argument != "--no-skips") is { } unknown)
 {

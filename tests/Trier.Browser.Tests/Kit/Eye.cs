@@ -48,6 +48,23 @@ internal sealed class Eye
     private async Task LookAsync(IPage page, string name, bool laptop)
     {
         _looks++;
+        for (var tries = 1; ; tries++)
+        {
+            try
+            {
+                await LookOnceAsync(page, name, laptop);
+                return;
+            }
+            catch (PlaywrightException moved) when (tries < 3 && moved.Message.Contains("Execution context was destroyed", StringComparison.Ordinal))
+            {
+                // The page was still on its way from the press before.
+                await page.WaitForLoadStateAsync();
+            }
+        }
+    }
+
+    private async Task LookOnceAsync(IPage page, string name, bool laptop)
+    {
         await LookAsync(page, name, PhoneWidth);
         await page.SetViewportSizeAsync(NarrowWidth, PhoneHeight);
         await NothingSidewaysAsync(page, name, NarrowWidth);

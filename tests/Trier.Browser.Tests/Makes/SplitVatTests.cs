@@ -30,6 +30,8 @@ public sealed class SplitVatTests(Chromium chromium)
 
         await HeadingAsync(page, "Cook the curd");
         await page.PressAsync("Split the vat here");
+        await page.SeesHeadingAsync("Split the vat before “Cook the curd”.");
+        await page.WaitForLoadStateAsync();
         await eye.BothAsync(page, "split form");
         await page.Locator("#name-1").FillAsync("hot");
         await page.Locator("#name-2").FillAsync("mild");

@@ -37,6 +37,8 @@ public sealed class VatDayTests(Chromium chromium)
         await TouchAsync(page);
         await HeadingAsync(page, "Add thermophilic bulk or whey starter");
         await page.SeesAsync("Otherwise.");
+        // The page says so by itself; the way back is the host's word that it has the touch.
+        await Expect(page.Locator(".undobar-deed")).ToContainTextAsync("Warm the milk");
 
         // First cut: three touches go on without the host.
         await page.WaitForLoadStateAsync();

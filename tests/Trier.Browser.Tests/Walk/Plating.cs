@@ -36,7 +36,7 @@ internal static class Plating
         await maker.PressAsync("Open the plating list");
         await maker.SeesHeadingAsync("Wheel by wheel, then plate by plate.");
         await maker.SeesAsync("This page shows which code is which wheel.");
-        var lines = maker.GetByRole(AriaRole.Region, new() { Name = "The key" }).GetByRole(AriaRole.Row);
+        var lines = maker.GetByRole(AriaRole.Region, new() { Name = "What to cut" }).GetByRole(AriaRole.Row);
         foreach (var wheel in Afternoon.Wheels.Append(Afternoon.Again))
         {
             var line = lines.Filter(new() { Has = maker.GetByRole(AriaRole.Rowheader, new() { NameRegex = Hand.Like($"^{wheel} W[1-5]$") }) });

@@ -39,8 +39,8 @@ public static class VersionNote
         string.Join('|', voter.Places.Append(voter.Below).Select(group => string.Join(',', group)))
         + string.Join('|', voter.Answers.Select(answer => string.Create(CultureInfo.InvariantCulture, $"{answer.Key} {answer.Value.Liking} {answer.Value.Salt}")));
 
-    // That a ballot was corrected is told with the ballot.
-    private static string Marks(VoterRecord voter) => string.Create(CultureInfo.InvariantCulture, $"{voter.Role} {voter.Marks & ~VoterMarks.Corrected} {voter.Voice} {voter.Sitting} {voter.Taste}");
+    // What follows from the ballot itself is told with the ballot.
+    private static string Marks(VoterRecord voter) => string.Create(CultureInfo.InvariantCulture, $"{voter.Role} {voter.Marks & ~(VoterMarks.Corrected | VoterMarks.FewerSamples)} {voter.Voice} {voter.Sitting} {voter.Taste}");
 
     private static string Leader(Verdict before, Verdict after) =>
         before.Leaders.SequenceEqual(after.Leaders, StringComparer.Ordinal)
