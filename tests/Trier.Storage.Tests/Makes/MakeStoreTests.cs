@@ -5,8 +5,8 @@ using Trier.Trials.Common;
 using Trier.Trials.Makes;
 using Trier.Trials.Makes.Days;
 using Trier.Trials.Makes.Recipes;
-using Trier.Trials.Makes.Shelf;
 using Trier.Trials.Makes.Sheets;
+using Trier.Trials.Makes.Shelf;
 
 namespace Trier.Storage.Makes;
 

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Trier.Trials.Common;
 using Trier.Trials.Makes.Recipes;
-using Trier.Trials.Makes.Shelf;
 using Trier.Trials.Makes.Sheets;
+using Trier.Trials.Makes.Shelf;
 
 namespace Trier.Trials.Makes.Days;
 

@@ -6,8 +6,8 @@ using Trier.Storage.Tastings;
 using Trier.Trials.Common;
 using Trier.Trials.Makes;
 using Trier.Trials.Makes.Days;
-using Trier.Trials.Makes.Shelf;
 using Trier.Trials.Makes.Sheets;
+using Trier.Trials.Makes.Shelf;
 using Trier.Trials.Tastings.Steps;
 using Trier.Web.Hosting;
 
