@@ -17,8 +17,8 @@ public sealed class SheetTests(Chromium chromium)
     {
         { "A4", false, 2 },
         { "Letter", false, 2 },
-        { "A4", true, 4 },
-        { "Letter", true, 4 },
+        { "A4", true, 5 },
+        { "Letter", true, 5 },
     };
 
     [Theory]
