@@ -20,6 +20,20 @@ internal static class Hand
     public static Task PressAsync(this IPage page, string words) =>
         page.GetByRole(AriaRole.Button, new() { Name = words, Exact = true }).Or(page.GetByRole(AriaRole.Link, new() { Name = words, Exact = true })).TapAsync();
 
+    /// <summary>Goes to an address, also where the page is still on its way from the press before.</summary>
+    public static async Task ArriveAsync(this IPage page, string address)
+    {
+        try
+        {
+            await page.GotoAsync(address);
+        }
+        catch (PlaywrightException moved) when (moved.Message.Contains("interrupted by another navigation", StringComparison.Ordinal))
+        {
+            await page.WaitForLoadStateAsync();
+            await page.GotoAsync(address);
+        }
+    }
+
     /// <summary>Taps what unfolds a part of the page.</summary>
     public static Task UnfoldAsync(this IPage page, string words) => page.GetByText(words, new() { Exact = true }).TapAsync();
 

@@ -39,7 +39,7 @@ internal static class Plating
         var lines = maker.GetByRole(AriaRole.Region, new() { Name = "What to cut" }).GetByRole(AriaRole.Row);
         foreach (var wheel in Afternoon.Wheels.Append(Afternoon.Again))
         {
-            var line = lines.Filter(new() { Has = maker.GetByRole(AriaRole.Rowheader, new() { NameRegex = Hand.Like($"^{wheel} W[1-5]$") }) });
+            var line = lines.Filter(new() { Has = maker.GetByRole(AriaRole.Rowheader, new() { NameRegex = Hand.Like($"^{wheel} W[1-5]") }) });
             day.Key[await line.GetByRole(AriaRole.Cell).First.InnerTextAsync()] = wheel;
         }
 
