@@ -68,7 +68,7 @@ internal static class KeyDraw
         var old = book.Key?.Lines.Where(line => book.IsWithdrawn(line.Wheel)) ?? [];
         var key = new Key((book.Key?.Version ?? book.Log.Count(logged => logged.Event is KeySealed)) + 1, [.. codes.Lines.OrderBy(line => line.Code), .. old], codes.Retired);
         var sorted = slots.OrderBy(slot => slot.Number).ToList();
-        var plates = book.Tasters.SelectMany(taster => sorted.Where(slot => slot.Taster == taster.Id).Select(slot => new Plate(taster.Id, codes.Plates[slot.Number]) { Number = slot.Number }));
+        var plates = book.Tasters.SelectMany(taster => sorted.Where(slot => slot.Taster == taster.Id).Select(slot => new Plate(taster.Id, slot.Dealt ?? codes.Plates[slot.Number]) { Number = slot.Number }));
         return new KeySealed(at, key, [.. sorted.Select(slot => codes.Plates[slot.Number])], [.. plates]) { Planned = planned };
     }
 
@@ -83,7 +83,7 @@ internal static class KeyDraw
             .Where(plate => plate.Number is not null)
             .DistinctBy(plate => plate.Number)
             .Select(plate => (Plate: plate, Codes: plate.Codes.Where(code => !book.IsWithdrawn(book.Key![code]!.Wheel)).ToImmutableArray()))
-            .Select(stays => new Slot(stays.Plate.Number!.Value, stays.Plate.Taster, Order(book, stays.Codes), Own: false) { Kept = stays.Codes });
+            .Select(stays => new Slot(stays.Plate.Number!.Value, stays.Plate.Taster, Order(book, stays.Codes), Own: false) { Kept = stays.Codes, Dealt = stays.Plate.Codes });
     }
 
     private static int? Held(DayBook book, Taster taster) => book.OpenedAt is null ? null : book.Plate(taster.Id)?.Number;
@@ -118,6 +118,9 @@ internal sealed record Slot(int Number, TasterId? Taster, ImmutableArray<Serving
 {
     /// <summary>The codes it bears and keeps, in the same order; null where codes are looked for.</summary>
     public ImmutableArray<BlindCode>? Kept { get; init; }
+
+    /// <summary>The codes as they were dealt, those of wheels withdrawn since included: what was said of them stays on the ballot. Null for a plate that nobody has begun.</summary>
+    public ImmutableArray<BlindCode>? Dealt { get; init; }
 
     /// <summary>Whether codes it bore before are given up: what stays and what comes would tell of what was left off.</summary>
     public bool Afresh { get; init; }

@@ -5,6 +5,7 @@ using Trier.Trials.Common;
 using Trier.Trials.Plans;
 using Trier.Trials.Tastings;
 using Trier.Trials.Tastings.Events;
+using Trier.Trials.Tastings.Placing;
 using Trier.Trials.Tastings.Plates;
 using Trier.Trials.Tastings.Steps;
 using Trier.Trials.Verdicts;
@@ -174,6 +175,9 @@ public class PlateTests
         day.Do<OpenTasting>((open, at) => open.WithdrawAndDraw(at, day.Wheel("B"), "Smells of ammonia", "Ana", new HashSet<TasterId> { day.Guest(1), day.Guest(2) }, day.Wheel("A"), new Seed(8)));
         Assert.Equal(before.Where(code => code != gone), day.Book.Served(day.Guest(1)));
         Assert.Contains(gone, day.Key.Retired);
+        // What was said of the wheel stays on the ballot, and the ballot can still grow.
+        Assert.Equal(before, day.Book.Plate(day.Guest(1))!.Codes);
+        Assert.True(BallotEditing.Answer(day.Ballots[day.Guest(1)].Current!.Content, day.Book.Plate(day.Guest(1))!.Codes, day.Code("C"), 7, null, slip: false).Ok);
         foreach (var guest in new[] { 3, 4, 5, 6 })
         {
             var plate = day.Book.Plate(day.Guest(guest))!;
