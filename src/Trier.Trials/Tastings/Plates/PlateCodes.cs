@@ -24,7 +24,7 @@ internal static class PlateCodes
 
         if (slots.Any(slot => slot is { Own: false, Kept: null }))
         {
-            var shared = Shared(before, menu, seen, seed, chance);
+            var shared = Shared(before, [.. lines.Select(line => line.Wheel)], menu, seen, seed, chance);
             if (!shared.TryGet(out var drawn)) return Outcome.Fault<Coded>(shared.Problems);
             lines = [.. lines.Union(drawn)];
         }
@@ -51,7 +51,7 @@ internal static class PlateCodes
         return Outcome.Of(new Coded([.. lines], plates, [.. retired.Distinct().Order()]));
     }
 
-    private static Outcome<List<KeyLine>> Shared(List<KeyLine> before, Menu menu, HashSet<BlindCode> seen, Seed seed, Generator chance)
+    private static Outcome<List<KeyLine>> Shared(List<KeyLine> before, HashSet<WheelId> eaten, Menu menu, HashSet<BlindCode> seen, Seed seed, Generator chance)
     {
         var kept = before.Where(line => line.Plate is null && menu.All.Any(serving => serving.Wheel == line.Wheel) && (line.Counts || menu.All.Contains(Serving.Of(line)))).ToList();
         var servings = menu.All.Select(serving => serving.Wheel).ToList();
@@ -62,7 +62,12 @@ internal static class PlateCodes
         var lines = kept.Concat(servings.Select((wheel, index) => new KeyLine(drawn[index], wheel, Counts: true))).ToList();
         // A pair that stays keeps its lot: a new draw after a withdrawal must not be a second throw of the coin.
         if (menu.First.FirstOrDefault(serving => !serving.Counts).Wheel is var repeated && repeated != default && lines.Where(line => line.Wheel == repeated).All(line => line.Counts))
-            DrawWhichCounts(lines, repeated, seed.Child("which code counts").Generator());
+        {
+            // Somebody eats from the first code already, and has that one alone: it goes on counting, and the new one is the check.
+            if (eaten.Contains(repeated) && lines.FindLastIndex(line => line.Wheel == repeated) is var latest) lines[latest] = lines[latest] with { Counts = false };
+            else DrawWhichCounts(lines, repeated, seed.Child("which code counts").Generator());
+        }
+
         return Outcome.Of(lines);
     }
 

@@ -9,10 +9,14 @@ using Trier.Trials.Tastings.Steps;
 namespace Trier.Web.Hosting;
 
 /// <summary>Where the shell gets the chance that it hands to the core.</summary>
-internal static class Chance
+/// <param name="draw">Gives the next seed's value.</param>
+internal sealed class Chance(Func<ulong> draw)
 {
-    /// <summary>A seed nobody can guess.</summary>
-    public static Seed Draw() => new(BitConverter.ToUInt64(RandomNumberGenerator.GetBytes(8)));
+    /// <summary>Chance nobody can guess, which is what a tasting is given.</summary>
+    public static Chance Unguessable() => new(() => BitConverter.ToUInt64(RandomNumberGenerator.GetBytes(8)));
+
+    /// <summary>The next seed.</summary>
+    public Seed Draw() => new(draw());
 
     /// <summary>Commits to the key an act draws, with a salt nobody can guess.</summary>
     /// <param name="tasting">The tasting before the act.</param>

@@ -17,7 +17,8 @@ public static class TrierHost
     /// <summary>Builds the site, its database brought up to date; not yet listening.</summary>
     /// <param name="settings">Where it lives.</param>
     /// <param name="clock">The host's clock; the system's unless a test gives another.</param>
-    public static async Task<WebApplication> BuildAsync(HostSettings settings, TimeProvider? clock = null)
+    /// <param name="seeds">Where the site's draws begin; nobody can guess them unless a test gives others.</param>
+    public static async Task<WebApplication> BuildAsync(HostSettings settings, TimeProvider? clock = null, Func<ulong>? seeds = null)
     {
         Directory.CreateDirectory(settings.DataFolder);
         Directory.CreateDirectory(settings.KeysFolder);
@@ -33,7 +34,7 @@ public static class TrierHost
             // The keys lie in the user's own folder and are read by this program alone; a warning at every first start would only worry people.
             .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         Listen(builder, settings);
-        AddServices(builder.Services, settings, clock ?? TimeProvider.System);
+        AddServices(builder.Services, settings, clock ?? TimeProvider.System, seeds is null ? Chance.Unguessable() : new Chance(seeds));
 
         var app = builder.Build();
         await MigrateAsync(app.Services);
@@ -69,10 +70,11 @@ public static class TrierHost
         });
     }
 
-    private static void AddServices(IServiceCollection services, HostSettings settings, TimeProvider clock)
+    private static void AddServices(IServiceCollection services, HostSettings settings, TimeProvider clock, Chance chance)
     {
         services.AddSingleton(settings);
         services.AddSingleton(clock);
+        services.AddSingleton(chance);
         services.AddSingleton<WriterGate>();
         services.AddDbContextFactory<TrierDb>(options => options.UseTrierSqlite(settings.Database));
         services.AddSingleton<TrialStore>();

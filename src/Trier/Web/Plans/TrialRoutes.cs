@@ -159,14 +159,14 @@ internal static class TrialRoutes
             : Results.NotFound();
     }
 
-    private static async Task<IResult> LeaveOffAsync(Guid id, Guid taster, IFormCollection form, TrialStore trials)
+    private static async Task<IResult> LeaveOffAsync(Guid id, Guid taster, IFormCollection form, TrialStore trials, Chance chance)
     {
         var wheels = new Posted(form).Ids("off").Select(wheel => new WheelId(wheel)).ToImmutableArray();
         var begun = await trials.FindAsync(new(id)) is { } now && !(await trials.BallotAsync(now, new(taster))).All.IsEmpty;
         var outcome = await trials.ActAsync(new(id), tasting => tasting switch
         {
             DraftTasting draft => draft.LeaveOff(trials.Now, new(taster), wheels),
-            SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.LeaveOff(trials.Now, new(taster), wheels, Chance.Draw())),
+            SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.LeaveOff(trials.Now, new(taster), wheels, chance.Draw())),
             OpenTasting open => open.LeaveOff(trials.Now, new(taster), wheels, begun),
             _ => TrialPages.TooLate("off", "The ballots are closed: a taster can leave a sample untouched, and the ballot then counts without it."),
         });

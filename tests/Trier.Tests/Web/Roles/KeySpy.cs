@@ -19,7 +19,10 @@ internal sealed class KeySpy
     public static KeySpy On(DayBook book) => new(
         Words(book.Entries),
         Words(book.Entries.Where(entry => book.IsWithdrawn(entry.Wheel))),
-        [.. (book.Key?.Lines ?? []).Where(line => !book.IsWithdrawn(line.Wheel)).Select(line => new Regex($"(?<![0-9A-Za-z#.%-]){line.Code}(?![0-9A-Za-z%])", RegexOptions.None, TimeSpan.FromSeconds(1)))]);
+        [.. (book.Key?.Lines ?? []).Where(line => !book.IsWithdrawn(line.Wheel)).Select(line => Seen(line.Code))]);
+
+    /// <summary>What finds a code in a page: as a number of its own, not as three characters of an id.</summary>
+    public static Regex Seen(BlindCode code) => new($"(?<![0-9A-Za-z#.%-]){code}(?![0-9A-Za-z%])", RegexOptions.None, TimeSpan.FromSeconds(1));
 
     public async Task<Found> LookAsync(HttpResponseMessage answer)
     {

@@ -164,15 +164,19 @@ public class PlateTests
         Assert.All(record.Voters, voter => Assert.Equal(["W1", "W2", "W3"], voter.Places.Select(group => Assert.Single(group))));
     }
 
-    [Fact]
-    public void A_wheel_pulled_with_guests_at_the_table_leaves_their_plates_and_makes_the_others_again()
+    [Theory]
+    [InlineData(1), InlineData(2), InlineData(3), InlineData(4), InlineData(5), InlineData(6), InlineData(7), InlineData(8)]
+    public void A_wheel_pulled_with_guests_at_the_table_leaves_their_plates_and_makes_the_others_again(ulong seed)
     {
         var day = Day.Open(5, 6);
         day.Send(day.Guest(1), "A B");
         day.Send(day.Guest(2), "E");
         var (before, third) = (day.Book.Plate(day.Guest(1))!.Codes, day.Book.Plate(day.Guest(3))!);
         var gone = day.Code("B");
-        day.Do<OpenTasting>((open, at) => open.WithdrawAndDraw(at, day.Wheel("B"), "Smells of ammonia", "Ana", new HashSet<TasterId> { day.Guest(1), day.Guest(2) }, day.Wheel("A"), new Seed(8)));
+        day.Do<OpenTasting>((open, at) => open.WithdrawAndDraw(at, day.Wheel("B"), "Smells of ammonia", "Ana", new HashSet<TasterId> { day.Guest(1), day.Guest(2) }, day.Wheel("A"), new Seed(seed)));
+        Assert.Equal(day.Key.Lines.Length, day.Key.Lines.Select(line => line.Code).Distinct().Count());
+        // Who had begun has the first code alone: it goes on counting, however the coin would fall.
+        Assert.All(day.Key.Of(day.Wheel("A")), line => Assert.Equal(before.Contains(line.Code), line.Counts));
         Assert.Equal(before.Where(code => code != gone), day.Book.Served(day.Guest(1)));
         Assert.Contains(gone, day.Key.Retired);
         // What was said of the wheel stays on the ballot, and the ballot can still grow.

@@ -15,8 +15,8 @@ internal static class PlateRoutes
 {
     public static void MapPlates(this IEndpointRouteBuilder maker)
     {
-        maker.MapPost("/trials/{id:guid}/seal", (Guid id, IFormCollection _, TrialStore trials) =>
-            TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is DraftTasting draft ? Chance.Committed(tasting, draft.Seal(trials.Now, Chance.Draw())) : TrialPages.TooLate("seal", "The key is sealed already.")));
+        maker.MapPost("/trials/{id:guid}/seal", (Guid id, IFormCollection _, TrialStore trials, Chance chance) =>
+            TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is DraftTasting draft ? Chance.Committed(tasting, draft.Seal(trials.Now, chance.Draw())) : TrialPages.TooLate("seal", "The key is sealed already.")));
         maker.MapPost("/trials/{id:guid}/break-seal", (Guid id, IFormCollection _, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}", tasting => tasting is SealedTasting sealedTasting ? sealedTasting.BreakSeal(trials.Now) : TrialPages.TooLate("seal", "The first plate is out: the seal can no longer be broken.")));
         maker.MapGet("/trials/{id:guid}/plates", ShowAsync);
@@ -24,9 +24,9 @@ internal static class PlateRoutes
         maker.MapPost("/trials/{id:guid}/plating", OpenKeyAsync);
         maker.MapPost("/trials/{id:guid}/open", (Guid id, IFormCollection _, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}/board", tasting => tasting is SealedTasting sealedTasting ? sealedTasting.Open(trials.Now) : TrialPages.TooLate("open", "The tasting is open already.")));
-        maker.MapPost("/trials/{id:guid}/only-these", (Guid id, IFormCollection form, TrialStore trials) =>
+        maker.MapPost("/trials/{id:guid}/only-these", (Guid id, IFormCollection form, TrialStore trials, Chance chance) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is SealedTasting sealedTasting
-                ? Chance.Committed(tasting, sealedTasting.OnlyThese(trials.Now, [.. new Posted(form).Ids("here").Select(taster => new TasterId(taster))], Chance.Draw()))
+                ? Chance.Committed(tasting, sealedTasting.OnlyThese(trials.Now, [.. new Posted(form).Ids("here").Select(taster => new TasterId(taster))], chance.Draw()))
                 : TrialPages.TooLate("here", "The first plate is out: whoever comes gets the next plate on the board.")));
         maker.MapPost("/trials/{id:guid}/out-of-the-cave", (Guid id, IFormCollection form, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}/{(new Posted(form).Text("back") == "board" ? "board" : "plates")}", tasting => tasting.TakeOut(trials.Now)));
@@ -95,7 +95,7 @@ internal static class PlateRoutes
         return await TrialPages.DoAsync(id, trials, $"/trials/{id}/cards?only={number.ToString(CultureInfo.InvariantCulture)}", tasting => tasting.MakeAgain(trials.Now, number, posted.Text("reason")));
     }
 
-    private static async Task<IResult> WithdrawAsync(Guid id, IFormCollection form, TrialStore trials)
+    private static async Task<IResult> WithdrawAsync(Guid id, IFormCollection form, TrialStore trials, Chance chance)
     {
         var posted = new Posted(form);
         if (posted.Id("wheel") is not { } chosen) return Page.GoTo($"/trials/{id}#wheels");
@@ -107,8 +107,8 @@ internal static class PlateRoutes
         var outcome = await trials.ActAsync(new(id), tasting => tasting switch
         {
             DraftTasting draft => draft.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by")),
-            SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), twice, Chance.Draw())),
-            OpenTasting open => Chance.Committed(tasting, open.WithdrawAndDraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), Out(open.Book, kitchen, said), twice, Chance.Draw())),
+            SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), twice, chance.Draw())),
+            OpenTasting open => Chance.Committed(tasting, open.WithdrawAndDraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), Out(open.Book, kitchen, said), twice, chance.Draw())),
             _ => TrialPages.TooLate("wheel", "The ballots are closed: what is known of the wheel can still be corrected, and the verdict tells it."),
         });
         if (outcome.TryGet(out var after)) return Page.GoTo(after switch { DraftTasting => $"/trials/{id}", SealedTasting => $"/trials/{id}/plates", _ => $"/trials/{id}/board" });

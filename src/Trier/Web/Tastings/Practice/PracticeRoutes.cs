@@ -20,11 +20,11 @@ internal static class PracticeRoutes
         });
     }
 
-    private static async Task<IResult> StartAsync(Guid id, IFormCollection _, TrialStore trials, PracticeTable practice)
+    private static async Task<IResult> StartAsync(Guid id, IFormCollection _, TrialStore trials, PracticeTable practice, Chance chance)
     {
         if (await trials.FindAsync(new(id)) is not { } tasting) return Results.NotFound();
         // A practice table is laid as the real one would be sealed; what would hinder that is told here.
-        if (tasting is DraftTasting draft && draft.Seal(trials.Now, Chance.Draw()) is { Ok: false } refused && refused.Problems.Any(problem => problem.Field != "tasters"))
+        if (tasting is DraftTasting draft && draft.Seal(trials.Now, chance.Draw()) is { Ok: false } refused && refused.Problems.Any(problem => problem.Field != "tasters"))
             return Page.Again<RefusedPage>(("Problems", refused.Problems), ("Back", $"/trials/{id}/practice"));
         await practice.StartAsync(tasting.Book);
         return Page.GoTo($"/trials/{id}/practice");

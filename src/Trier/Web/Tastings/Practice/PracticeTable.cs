@@ -87,7 +87,7 @@ public sealed class PracticeTable(HostSettings settings) : IAsyncDisposable
         foreach (var late in real.SecondFlight.Where(wheels.ContainsKey)) await DoAsync<DraftTasting>(draft => draft.ChooseFlight(trials.Now, wheels[late], second: true));
         if (real.Repeat is { } twice) await DoAsync<DraftTasting>(draft => draft.ServeTwice(trials.Now, wheels[twice]));
         await DoAsync<DraftTasting>(draft => draft.AddTaster(trials.Now, taster, "Practice", knowsTheKey: false, junior: false, 1));
-        await DoAsync<DraftTasting>(draft => draft.Seal(trials.Now, Chance.Draw()));
+        await DoAsync<DraftTasting>(draft => draft.Seal(trials.Now, site.Services.GetRequiredService<Chance>().Draw()));
         await DoAsync<SealedTasting>(ready => ready.Open(trials.Now));
         return (await site.Services.GetRequiredService<TasterDoors>().OfAsync((await trials.FindAsync(trial))!))[taster].Path;
 
