@@ -48,7 +48,7 @@ internal static class Judging
         var maker = day.Maker;
         await maker.PressAsync("Open the key and read the verdict");
         await maker.SeesHeadingAsync(Afternoon.Title);
-        // The page looks again by itself until all is worked out; nobody can be pointed at a page that is about to go.
+        // The page shows itself anew once all is worked out; nobody can be pointed at a page that is about to go.
         await Expect(maker.GetByText("are still being worked out")).ToHaveCountAsync(0);
         await maker.SeesAsync("Amberholt is our best bet: nobody put it last and it has the best average place.");
         await maker.SeesAsync("5 of 6 blind tasters placed all 4 wheels and count here, by average place, the rule fixed beforehand; each is one voice, so n is 5.");
@@ -105,7 +105,7 @@ internal static class Judging
         await day.Eye.BothAsync(maker, "the trial revealed");
         await maker.GotoAsync($"{day.Site.Address}{day.Trial}/plates");
         await maker.SeesHeadingAsync("The serving plan.");
-        await maker.SeesAsync("As the plates were dealt, every sample was served in every position once.");
+        await maker.SeesAsync("Of the plates as they are now, every sample is served in every position");
         await day.Eye.BothAsync(maker, "the serving plan revealed");
         await maker.GotoAsync(day.Site.Address);
         await maker.SeesHeadingAsync("One trial.");

@@ -79,7 +79,7 @@ internal static class MoreBallots
         foreach (var (place, code) in day.Codes(order).Index())
         {
             var lines = maker.GetByRole(AriaRole.Group, new() { Name = code });
-            await lines.Field("Liking").SelectOptionAsync(new SelectOptionValue { Label = TasterPhone.Liking(9 - place) });
+            await lines.Field("Liking").SelectOptionAsync(new SelectOptionValue { Value = $"{9 - place}" });
             await lines.Field("Place").FillAsync(place == 4 ? "9" : $"{place + 1}");
         }
 
