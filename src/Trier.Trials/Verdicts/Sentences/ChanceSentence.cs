@@ -8,7 +8,9 @@ internal static class ChanceSentence
 {
     private const double Strong = 0.90;
     private const double Good = 0.70;
-    private const double Likely = 0.50;
+    // Between these two the odds read "about 5 in 10", and nobody may be told that 5 in 10 is more, or less, likely than not.
+    private const double Likely = 0.55;
+    private const double Even = 0.45;
 
     /// <summary>The sentence; null where the chances are not worked out, do not settle, or the lead is shared.</summary>
     public static string? Of(Verdict verdict)
@@ -20,13 +22,14 @@ internal static class ChanceSentence
         var leader = Naming.Of(verdict, own.Id);
         var bet = own.Chance switch
         {
-            >= Strong => $"{leader} is a strong bet, {Tenths(own.Chance)}",
-            >= Good => $"{leader} is a good bet, {Tenths(own.Chance)}",
-            >= Likely => $"{leader} is more likely the right bet than not, {Tenths(own.Chance)}",
-            _ => $"{leader} is the best guess we have, and more likely wrong than right: {Tenths(own.Chance)}",
+            >= Strong => $"{leader} is a strong bet, {Tenths(own.Chance)}, to be",
+            >= Good => $"{leader} is a good bet, {Tenths(own.Chance)}, to be",
+            >= Likely => $"{leader} is more likely than not, {Tenths(own.Chance)}, to be",
+            >= Even => $"{leader} is as likely as not, {Tenths(own.Chance)}, to be",
+            _ => $"{leader} is the best guess we have, and more likely wrong than right: {Tenths(own.Chance)} that it is",
         };
         var other = chances.Best.Id == own.Id ? "" : $" The model behind these odds leans to {Naming.Of(verdict, chances.Best.Id)} instead, {Tenths(chances.Best.Chance)}.";
-        return $"{bet}, to be the favourite of people like these; a blind guess is right 1 time in {Phrase.Number(verdict.Wheels.Length)}.{other}";
+        return $"{bet} the favourite of people like these; a blind guess is right 1 time in {Phrase.Number(verdict.Wheels.Length)}.{other}";
     }
 
     /// <summary>"about 8 in 10".</summary>

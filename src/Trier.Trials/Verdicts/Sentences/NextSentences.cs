@@ -10,6 +10,9 @@ internal static class NextSentences
 {
     private const double UsualPreference = 2;
 
+    // A preference beyond this is met so seldom that its size tells a reader nothing (our choice, no source).
+    private const int HardlyEver = 20;
+
     // Found exactly once: the smallest panel that shows a preference of 2 : 1 between two wheels every other time, and from which it stays so.
     private static readonly (int? Reaching, int? Lasting) HeadToHead = HeadToHeadPower.PanelSize(UsualPreference, 0.5);
 
@@ -54,8 +57,11 @@ internal static class NextSentences
     {
         if (verdict.Deep?.Reach is not { } reach || verdict.Level.Level == 6) return null;
         var panel = $"{Phrase.Number(verdict.Panel.Voices)} voices and {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(verdict.Record)}";
-        return reach.SmallestPreference is { } ratio
-            ? $"With {panel} a favourite preferred {Phrase.Tenths(ratio)} to 1 over each other would have been shown 8 times in 10; weaker preferences mostly stay open."
-            : $"With {panel} not even a favourite of everybody would have been shown 8 times in 10.";
+        return reach.SmallestPreference switch
+        {
+            null => $"With {panel} not even a favourite of everybody would have been shown 8 times in 10.",
+            > HardlyEver => $"With {panel} only a favourite preferred more than {Phrase.Number(HardlyEver)} to 1 over each other would have been shown 8 times in 10; weaker preferences mostly stay open.",
+            { } ratio => $"With {panel} a favourite preferred {Phrase.Tenths(ratio)} to 1 over each other would have been shown 8 times in 10; weaker preferences mostly stay open.",
+        };
     }
 }

@@ -8,6 +8,9 @@ namespace Trier.Trials.Verdicts.Sentences;
 /// <summary>How sure, in places and people.</summary>
 internal static class SureSentences
 {
+    // In how large a company the leader's lead is still worth a warning that the best of several is picked for being lucky too (our choice, no source).
+    private const int SmallCompany = 100;
+
     public static ImmutableArray<string> All(Verdict verdict)
     {
         var sentences = ImmutableArray.CreateBuilder<string>();
@@ -34,6 +37,7 @@ internal static class SureSentences
         if (pair is null) return null;
         var share = $"{Phrase.Count(pair.Preferring)} of {Phrase.Number(pair.Voices)} voices put {Naming.Of(verdict, pair.Better)} above {Naming.Of(verdict, second)}";
         var gap = (verdict.Tally[1].AveragePlace - verdict.Tally[0].AveragePlace) ?? pair.Gap;
-        return $"{share}; on average it seems {Phrase.Places(gap)} ahead, and a lead is seen a little too large in a small company.";
+        var modesty = verdict.Panel.Voices < SmallCompany ? ", and a lead is seen a little too large in a small company" : "";
+        return $"{share}; on average it seems {Phrase.Places(gap)} ahead{modesty}.";
     }
 }
