@@ -8,7 +8,9 @@ public static class AimText
     /// <summary>One aim with its unit, and a word where the unit alone would not say what it is.</summary>
     /// <param name="aim">The aim.</param>
     /// <param name="notation">How numbers are written.</param>
-    public static string Write(Aim aim, Notation notation) => Word(aim.Target) + Value(aim.Target, aim.Value, notation);
+    public static string Write(Aim aim, Notation notation) => aim.Target == Target.Times
+        ? aim.Value switch { 1 => "once", 2 => "twice", var often => $"{Value(Target.Times, often, notation)} times" }
+        : Word(aim.Target) + Value(aim.Target, aim.Value, notation);
 
     /// <summary>All aims of a step but its dose, which stands among the amounts.</summary>
     /// <param name="step">The step.</param>
@@ -39,7 +41,7 @@ public static class AimText
     private static string Word(Target target) =>
         target == Target.RestMinutes ? "rest "
         : target == Target.FlocMinutes ? "flocculation "
-        : target == Target.Multiplier || target == Target.Times ? "times "
+        : target == Target.Multiplier ? "times "
         : target == Target.HumidityPercent ? "humidity "
         : target == Target.BrinePercent ? "brine " : "";
 }
