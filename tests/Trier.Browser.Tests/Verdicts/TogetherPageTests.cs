@@ -23,8 +23,8 @@ public sealed class TogetherPageTests(Chromium chromium)
         await maker.GotoAsync($"{table.Site.Address}/trials/{table.Trial.Value}/board");
         await maker.PressAsync("Close the ballots");
         await maker.PressAsync("Open the key and read the verdict");
-        await maker.SeesAsync("Plan the trial that settles it");
-        await maker.PressAsync("Plan the trial that settles it");
+        await maker.SeesAsync("Plan the next trial");
+        await maker.PressAsync("Plan the next trial");
         await maker.SeesAsync("It follows an earlier trial");
         await maker.SeesAsync("There were too few answers to judge, so the two that came first are asked again.");
         await Expect(maker.GetByText("that it is ahead can be shown")).ToBeVisibleAsync(new() { Timeout = 240_000 });

@@ -16,7 +16,7 @@ internal static class Cautioning
         cautions.AddRange(electorate.Record.InputCautions);
         if (electorate.Record.Head.Invented) cautions.Add("This trial is invented: its people and its numbers are made up.");
         var silent = electorate.Voters.Where(v => v.Role == VoterRole.Guest && electorate.Placed(v) < 2).ToList();
-        if (silent.Count > 0) cautions.Add($"{Names(silent)} placed fewer than two {Phrase.Wheels(electorate.Record)} and {(silent.Count == 1 ? "counts" : "count")} in no order.");
+        if (silent.Count > 0) cautions.Add($"{Names(silent)} placed fewer than two {Phrase.Wheels(electorate.Record)} and {(silent.Count == 1 ? "is" : "are")} left out of every order.");
         var partial = electorate.Voters.Where(v => electorate.StandingOf(v) == StripStanding.Partial).ToList();
         if (partial.Count > 0)
             cautions.Add($"{Names(partial)} placed only some of the {Phrase.Wheels(electorate.Record)}: counted where all ballots are, not in the headline.");

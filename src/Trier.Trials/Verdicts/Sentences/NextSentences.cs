@@ -33,7 +33,7 @@ internal static class NextSentences
         {
             var bets = camps.Select(camp => (camp.Taste, Naming.Of(verdict, camp.Wheels.MaxBy(wheel => wheel.Chance)!.Id))).ToList();
             if (bets.Select(bet => bet.Item2).Distinct(StringComparer.Ordinal).Count() > 1)
-                return $"Make both and split the vat: {string.Join(", ", bets.Select(bet => $"{bet.Item2} for those who like it {ChanceSentence.Name(bet.Taste)}"))}. Making one for all, {Naming.Of(verdict, verdict.Leaders)} {Phrase.Verb(verdict.Leaders.Length, "offends", "offend")} fewest.";
+                return $"Make both and split the vat: {string.Join(", ", bets.Select(bet => $"{bet.Item2} for those who like it {ChanceSentence.Name(bet.Taste)}"))}. For one that is to please them all, {Naming.Of(verdict, verdict.Leaders)} {Phrase.Verb(verdict.Leaders.Length, "is", "are")} the bet.";
         }
 
         if (verdict.Leaders.Length != 1) return $"Make {Naming.Of(verdict, verdict.Leaders)} again: the ballots do not choose between them.";
@@ -49,7 +49,7 @@ internal static class NextSentences
     {
         if (verdict.Level.Level == 6 || verdict.Wheels.Length < 2 || HeadToHead is not { Reaching: { } reaching, Lasting: { } lasting }) return null;
         var (first, second) = (Naming.Of(verdict, verdict.Wheels[0].Id), Naming.Of(verdict, verdict.Wheels[1].Id));
-        return $"To settle {first} against {second}, taste those two alone: if twice as many people prefer one of them, {Phrase.Number(reaching)} to {Phrase.Number(lasting)} tasters have an even chance to show it.";
+        return $"To settle {first} against {second}, taste those two alone: if twice as many people prefer one of them, {Phrase.Number(reaching)} to {Phrase.Number(lasting)} tasters would show it every other time.";
     }
 
     /// <summary>What a panel like this can show; null where that was not worked out.</summary>

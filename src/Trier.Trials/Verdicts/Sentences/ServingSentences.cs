@@ -29,8 +29,8 @@ internal static class ServingSentences
             ? $"; over all positions the order of serving mattered here beyond what luck does {Chance.OneIn(order.P.Value)}"
             : $"; over all positions luck alone does as much {Chance.TimesInTen(order.P.Value)}, so this is a remark and no finding";
         var leader = order.Best.SequenceEqual(order.BestWithout)
-            ? $". Taken out, {Naming.Of(verdict, order.Best)} {Phrase.Verb(order.Best.Length, "stays", "stay")} best {measure}."
-            : $". Taken out, {Naming.Of(verdict, order.BestWithout)} would be best {measure}, not {Naming.Of(verdict, order.Best)}.";
+            ? $". Allowing for it, {Naming.Of(verdict, order.Best)} {Phrase.Verb(order.Best.Length, "is", "are")} still best {measure}."
+            : $". Allowing for it, {Naming.Of(verdict, order.BestWithout)} would be best {measure}, not {Naming.Of(verdict, order.Best)}.";
         return first + between + all + leader;
     }
 

@@ -11,7 +11,7 @@ internal static class SteadySentence
         var leader = steady.Wheels.First(wheel => wheel.Id == verdict.Leaders[0]);
         var rivals = steady.Wheels.Where(wheel => wheel.Id != leader.Id && wheel.Leads >= 0.05).OrderByDescending(wheel => wheel.Leads).Select(wheel => $"{Naming.Of(verdict, wheel.Id)} {Tenths(wheel)}").ToList();
         var others = rivals.Count == 0 ? "; no other leads in more than 1 of 20" : $", {Phrase.List(rivals)}";
-        return $"Drawing as many voices again from these same ballots, {Naming.Of(verdict, leader.Id)} leads {Tenths(leader)}{others}: that is how steady the lead is here, and no chance of being the best.";
+        return $"Drawing as many voices again from these same ballots, {Naming.Of(verdict, leader.Id)} leads {Tenths(leader)}{others}: that tells how steady the lead is among these same ballots, not how likely {Naming.Of(verdict, leader.Id)} is the favourite.";
     }
 
     private static string Tenths(SteadyLine line) => line.Leads >= 0.995 ? "nearly every time" : $"in about {Phrase.Number((long)Math.Round(100 * line.Leads, MidpointRounding.AwayFromZero))} of 100 draws";

@@ -17,7 +17,7 @@ internal static class SureSentences
         sentences.Add(LevelSentence.Of(verdict));
         if (verdict.Gate is null) return sentences.ToImmutable();
         if (verdict.Leaders.Length == 1 && verdict.Gate.LeadLuck is { } lead)
-            sentences.Add($"A lead this big turns up by luck {Chance.TimesInTen(lead.Value)}.");
+            sentences.Add($"A lead this big over the next turns up by luck {Chance.TimesInTen(lead.Value)}.");
         if (Gap(verdict) is { } gap) sentences.Add(gap);
         var needed = Shaffer.SmallestPanel(verdict.Wheels.Length);
         // A wheel that everybody puts first can be shown ahead of all others by fewer.
@@ -25,7 +25,7 @@ internal static class SureSentences
             sentences.Add($"With {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(verdict.Record)} no pair can be told apart with fewer than {Phrase.Number(needed)} voices, even if all agree.");
         if (SteadySentence.Of(verdict) is { } steady) sentences.Add(steady);
         if (NextSentences.Reach(verdict) is { } reach) sentences.Add(reach);
-        if (verdict.Pairs.Any(p => !p.Shown)) sentences.Add("What is left open here is not settled either way: it may still differ.");
+        if (verdict.Pairs.Any(p => !p.Shown)) sentences.Add("Open does not mean alike: what is left open here may still differ.");
         return sentences.ToImmutable();
     }
 
@@ -37,7 +37,7 @@ internal static class SureSentences
         if (pair is null) return null;
         var share = $"{Phrase.Count(pair.Preferring)} of {Phrase.Number(pair.Voices)} voices put {Naming.Of(verdict, pair.Better)} above {Naming.Of(verdict, second)}";
         var gap = (verdict.Tally[1].AveragePlace - verdict.Tally[0].AveragePlace) ?? pair.Gap;
-        var modesty = verdict.Panel.Voices < SmallCompany ? ", and a lead is seen a little too large in a small company" : "";
+        var modesty = verdict.Panel.Voices < SmallCompany ? "; in a small company a lead tends to look larger than it is" : "";
         return $"{share}; on average it seems {Phrase.Places(gap)} ahead{modesty}.";
     }
 }

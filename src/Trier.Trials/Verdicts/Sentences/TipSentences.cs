@@ -19,7 +19,9 @@ internal static class TipSentences
             .ToList();
         if (clauses.Count == 0) return null;
         var more = clauses.Count > TopClauses ? $"; {Phrase.Number(clauses.Count - TopClauses)} more {Phrase.Verb(clauses.Count - TopClauses, "way is", "ways are")} told below" : "";
-        return $"It hangs on who and what is counted: {string.Join("; ", clauses.Take(TopClauses))}{more}.";
+        var stays = verdict.Leaders.Length == 1 && !Changed(verdict).Any(v => v.Kind != VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges);
+        var hangs = stays ? $"{Naming.Of(verdict, verdict.Leaders)} leads in all of these, and how clearly hangs on who and what is counted" : "It hangs on who and what is counted";
+        return $"{hangs}: {string.Join("; ", clauses.Take(TopClauses))}{more}.";
     }
 
     public static ImmutableArray<string> All(Verdict verdict)
