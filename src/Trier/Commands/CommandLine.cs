@@ -36,13 +36,10 @@ internal static class CommandLine
 
         if (args.Length == 0) args = ["--help"];
         var parsed = root.Parse(args);
-        if (parsed.Errors.Count > 0)
-        {
-            foreach (var error in parsed.Errors) await Console.Error.WriteLineAsync(error.Message);
-            await Console.Error.WriteLineAsync("“trier help” says what there is.");
-            return WrongCommand;
-        }
-
-        return await parsed.InvokeAsync();
+        foreach (var error in parsed.Errors) await Console.Error.WriteLineAsync(error.Message);
+        var code = parsed.Errors.Count > 0 ? WrongCommand : await parsed.InvokeAsync();
+        var meant = parsed.CommandResult.Command;
+        if (code == WrongCommand) await Console.Error.WriteLineAsync(meant == root ? "“trier help” says what there is." : $"“trier {meant.Name} --help” says what it takes.");
+        return code;
     }
 }

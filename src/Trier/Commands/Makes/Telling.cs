@@ -24,7 +24,6 @@ internal static class Telling
     public static async Task<int> WrongAsync(string sentence)
     {
         await Console.Error.WriteLineAsync(sentence);
-        await Console.Error.WriteLineAsync("“trier help” says what there is.");
         return CommandLine.WrongCommand;
     }
 

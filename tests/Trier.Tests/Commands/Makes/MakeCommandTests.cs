@@ -57,16 +57,17 @@ public sealed class MakeCommandTests
 
     [Theory]
     [InlineData("rennet")]
+    [InlineData("brine", "--litres", "4")]
     [InlineData("rennet", "--milk", "5x")]
     [InlineData("brine", "--wheel", "16", "--salt", "1")]
     [InlineData("press", "--mould", "14cm")]
     [InlineData("make-sheet", "tomme")]
     [InlineData("make-sheet", "tomme", "--milk", "12L", "--treatment", "boiled")]
-    public async Task A_wrong_command_ends_with_2_and_points_to_help(params string[] arguments)
+    public async Task A_wrong_command_ends_with_2_and_points_to_its_help(params string[] arguments)
     {
         var (code, output, error) = await Started.RunAsync(null, arguments);
         Assert.Equal((2, ""), (code, output));
-        Assert.EndsWith("“trier help” says what there is.", error.Trim(), StringComparison.Ordinal);
+        Assert.EndsWith($"“trier {arguments[0]} --help” says what it takes.", error.Trim(), StringComparison.Ordinal);
     }
 
     [Fact]
