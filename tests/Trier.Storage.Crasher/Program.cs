@@ -16,7 +16,8 @@ using var writer = new WriterGate();
 var trials = new TrialStore(new SqliteDatabases(args[0]), writer, TimeProvider.System);
 var tasting = await trials.FindAsync(trial) ?? throw new InvalidOperationException("There is no such trial.");
 using var minute = new CancellationTokenSource(TimeSpan.FromMinutes(1));
-await Task.WhenAll([SignInAsync(), .. tasting.Book.Present.Select(taster => SendAsync(taster.Id))]);
+// Each in a thread of its own: where nobody else writes, a write is done at once, and the first would never let the next one begin.
+await Task.WhenAll([Task.Run(SignInAsync), .. tasting.Book.Present.Select(taster => Task.Run(() => SendAsync(taster.Id)))]);
 
 async Task SendAsync(TasterId taster)
 {

@@ -131,8 +131,8 @@ internal sealed class Room : IAsyncDisposable
         using var copy = new MemoryStream();
         file.CopyTo(copy);
         var log = copy.ToArray().AsSpan();
-        var (page, salt, commits) = (BinaryPrimitives.ReadInt32BigEndian(log[8..]), log[16..24], 0);
-        for (var at = 32; at + 24 + page <= log.Length && log[(at + 8)..(at + 16)].SequenceEqual(salt); at += 24 + page)
+        var (page, commits) = (BinaryPrimitives.ReadInt32BigEndian(log[8..]), 0);
+        for (var at = 32; at + 24 + page <= log.Length && log[(at + 8)..(at + 16)].SequenceEqual(log[16..24]); at += 24 + page)
         {
             if (BinaryPrimitives.ReadInt32BigEndian(log[(at + 4)..]) != 0) commits++;
         }

@@ -53,9 +53,9 @@ public sealed class BatchTests
     {
         await using var room = await Room.OpenAsync();
         var (early, late) = (await room.SendOfAsync(room.Tasters[0]), await room.SendOfAsync(room.Tasters[1]));
-        var standings = await TogetherAsync(
+        var standings = await TogetherAsync<BallotStanding?>(
             room,
-            async () => (BallotStanding?)(await room.ReceiveAsync(early)).Revision.Standing,
+            async () => (await room.ReceiveAsync(early)).Revision.Standing,
             async () =>
             {
                 await room.ActAsync<OpenTasting>(tasting => tasting.Close(room.Trials.Now));
