@@ -6,11 +6,8 @@ namespace Trier.Storage.Sqlite;
 /// <param name="file">The database file; made where it is missing.</param>
 public sealed class SqliteDatabases(string file) : IDbContextFactory<TrierDb>
 {
+    private readonly DbContextOptions<TrierDb> _options = (DbContextOptions<TrierDb>)new DbContextOptionsBuilder<TrierDb>().UseTrierSqlite(file).Options;
+
     /// <inheritdoc/>
-    public TrierDb CreateDbContext()
-    {
-        var options = new DbContextOptionsBuilder<TrierDb>();
-        options.UseTrierSqlite(file);
-        return new TrierDb(options.Options);
-    }
+    public TrierDb CreateDbContext() => new(_options);
 }

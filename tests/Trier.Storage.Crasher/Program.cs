@@ -1,5 +1,6 @@
-// Sends ballots for every taster of a trial at once, as fast as they are acknowledged, and prints each acknowledged send on a line of its
-// own. Made to be killed; ends by itself after a minute, so that it cannot outlive a test that broke.
+// Sends ballots for every taster of a trial at once, as fast as they are acknowledged, and between them signs tasters in, which is two events each time.
+// Prints each acknowledged send and act on a line of its own. Made to be killed; ends by itself after a minute, so that it cannot outlive a test that
+// broke.
 //
 //     Trier.Storage.Crasher DATABASE TRIAL
 
@@ -15,7 +16,8 @@ using var writer = new WriterGate();
 var trials = new TrialStore(new SqliteDatabases(args[0]), writer, TimeProvider.System);
 var tasting = await trials.FindAsync(trial) ?? throw new InvalidOperationException("There is no such trial.");
 using var minute = new CancellationTokenSource(TimeSpan.FromMinutes(1));
-await Task.WhenAll(tasting.Book.Present.Select(taster => SendAsync(taster.Id)));
+// Each in a thread of its own: where nobody else writes, a write is done at once, and the first would never let the next one begin.
+await Task.WhenAll([Task.Run(SignInAsync), .. tasting.Book.Present.Select(taster => Task.Run(() => SendAsync(taster.Id)))]);
 
 async Task SendAsync(TasterId taster)
 {
@@ -28,5 +30,15 @@ async Task SendAsync(TasterId taster)
         if (!outcome.TryGet(out var receipt) || !receipt.MadeCurrent) throw new InvalidOperationException("A ballot was refused.");
         standing = id;
         await Console.Out.WriteLineAsync($"acknowledged {taster.Value:N} {id.Value:N} .");
+    }
+}
+
+async Task SignInAsync()
+{
+    for (var agrees = !tasting.Book.Tasters[0].Agreed.Named; !minute.IsCancellationRequested; agrees = !agrees)
+    {
+        var said = new SignIn(null, NoSmell: false, Junior: false, new Agreed(agrees, agrees), [], AsksHost: false);
+        var after = (await trials.ActAsync(trial, now => now.SignIn(trials.Now, now.Book.Tasters[0].Id, said))).Value;
+        await Console.Out.WriteLineAsync($"signed in {after.Book.Log.Length} .");
     }
 }

@@ -33,6 +33,25 @@ internal sealed class BallotRevisionRow
     public required int OffsetMinutes { get; init; }
 
     public required string Json { get; init; }
+
+    public static BallotRevisionRow Of(TrialId trial, int arrival, BallotRevision revision) => new()
+    {
+        Id = revision.Id,
+        Trial = trial,
+        Arrival = arrival,
+        Taster = revision.Taster,
+        Base = revision.Base,
+        Device = revision.Device,
+        Source = revision.Source,
+        Stage = revision.Stage,
+        Standing = revision.Standing,
+        ReceivedAt = revision.ReceivedAt.UtcTicks,
+        OffsetMinutes = (int)revision.ReceivedAt.Offset.TotalMinutes,
+        Json = RecordJson.Write(revision.Content),
+    };
+
+    public BallotRevision Revision() =>
+        new(Id, Taster, Base, Device, Source, Stage, Standing, new DateTimeOffset(ReceivedAt, TimeSpan.Zero).ToOffset(TimeSpan.FromMinutes(OffsetMinutes)), RecordJson.Read<Ballot>(Json));
 }
 
 internal sealed class BallotRevisionRowConfiguration : IEntityTypeConfiguration<BallotRevisionRow>

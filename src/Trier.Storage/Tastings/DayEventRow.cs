@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Trier.Trials.Common;
+using Trier.Trials.Tastings.Events;
 
 namespace Trier.Storage.Tastings;
 
@@ -14,6 +16,12 @@ internal sealed class DayEventRow
     public required long At { get; init; }
 
     public required string Json { get; init; }
+
+    /// <summary>Gives events their places after those there are.</summary>
+    public static ImmutableArray<Logged> Number(ImmutableArray<DayEvent> events, int after) => [.. events.Select((happened, index) => new Logged(after + index + 1, happened))];
+
+    public static IReadOnlyList<DayEventRow> Of(TrialId trial, ImmutableArray<Logged> events) =>
+        [.. events.Select(logged => new DayEventRow { Trial = trial, Sequence = logged.Sequence, At = logged.Event.At.UtcTicks, Json = RecordJson.Write(logged.Event) })];
 }
 
 internal sealed class DayEventRowConfiguration : IEntityTypeConfiguration<DayEventRow>

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Collections.Immutable;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -37,7 +38,7 @@ internal sealed class Room : IAsyncDisposable
 
     public WriterGate Writer => _writer;
 
-    public TrialStore Trials { get; }
+    public TrialStore Trials { get; private set; }
 
     public WheelStore Wheels { get; }
 
@@ -121,9 +122,28 @@ internal sealed class Room : IAsyncDisposable
         return answers;
     }
 
-    /// <summary>Lets go of every connection, so that no one but a later opener has the file.</summary>
+    /// <summary>How often something was committed since the write-ahead log was last begun anew.</summary>
+    public int Commits()
+    {
+        // The format is SQLite's (“WAL-mode file format”): a header of 32 bytes, then frames of 24 bytes and a page. A frame that ends a commit tells the
+        // database's size in its bytes 4 to 7, others 0; frames left over from before bear another salt than the header.
+        using var file = new FileStream($"{Database}-wal", FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        using var copy = new MemoryStream();
+        file.CopyTo(copy);
+        var log = copy.ToArray().AsSpan();
+        var (page, commits) = (BinaryPrimitives.ReadInt32BigEndian(log[8..]), 0);
+        for (var at = 32; at + 24 + page <= log.Length && log[(at + 8)..(at + 16)].SequenceEqual(log[16..24]); at += 24 + page)
+        {
+            if (BinaryPrimitives.ReadInt32BigEndian(log[(at + 4)..]) != 0) commits++;
+        }
+
+        return commits;
+    }
+
+    /// <summary>Lets go of the file and of what is known of it, as a program does that ends: another one may write, and what is asked next is read anew.</summary>
     public void LetGoOfFile()
     {
+        Trials = new TrialStore(Databases, _writer, Clock);
         using var db = Databases.CreateDbContext();
         SqliteConnection.ClearPool((SqliteConnection)db.Database.GetDbConnection());
     }
