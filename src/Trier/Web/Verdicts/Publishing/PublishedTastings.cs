@@ -45,6 +45,15 @@ internal sealed class PublishedTastings(TrialStore trials, JudgedTastings verdic
     public async Task<ImmutableArray<string>> CorrectionsAsync(RevealedTasting tasting, CancellationToken cancellation) =>
         tasting.Book.Published.LastOrDefault() is { } last ? Corrections(tasting, last, await trials.BallotsAsync(tasting, cancellation)) : [];
 
+    /// <summary>What was taken out of each version after it was published, in the versions' order.</summary>
+    /// <param name="tasting">The tasting.</param>
+    /// <param name="cancellation">Stops the wait.</param>
+    public async Task<ImmutableArray<ImmutableArray<string>>> TakenOutAsync(RevealedTasting tasting, CancellationToken cancellation)
+    {
+        var ballots = await trials.BallotsAsync(tasting, cancellation);
+        return [.. tasting.Book.Published.Select(version => TakenOut(tasting, version, ballots))];
+    }
+
     private static Publication Of(RevealedTasting tasting, PublishedVersion version, Verdict verdict, IReadOnlyDictionary<TasterId, BallotHistory> ballots)
     {
         var book = tasting.Book;
@@ -54,10 +63,14 @@ internal sealed class PublishedTastings(TrialStore trials, JudgedTastings verdic
             Version = version.Number,
             Day = DateOnly.FromDateTime(version.At.DateTime),
             Corrections = Corrections(tasting, version, ballots),
+            TakenOut = TakenOut(tasting, version, ballots),
             Key = book.Commitments.IsEmpty ? null : new(book.Trial, book.Commitments, book.Commitment?.Words),
             OpenedAt = book.RevealedAt,
         };
     }
+
+    private static ImmutableArray<string> TakenOut(RevealedTasting tasting, PublishedVersion version, IReadOnlyDictionary<TasterId, BallotHistory> ballots) =>
+        TakenOutNote.Of(tasting.Book, version, PublishedRecord.Of(tasting.AsOf(version, agreedThen: true).Record(ballots)), PublishedRecord.Of(tasting.AsOf(version).Record(ballots)));
 
     private static ImmutableArray<string> Corrections(RevealedTasting tasting, PublishedVersion last, IReadOnlyDictionary<TasterId, BallotHistory> ballots)
     {
