@@ -20,11 +20,13 @@ internal static class AskedTables
                 [.. verdict.Again.Select(line => (ImmutableArray<Cell>)[VerdictTables.Wheel(verdict, line.Id), new(Numbers.Plain(line.Yes)), new(Numbers.Plain(line.Answers))])]);
         }
 
-        if (verdict.WordCounts.IsEmpty) yield break;
+        // A word that one taster ticked stands in what they are quoted with.
+        var shared = verdict.WordCounts.Where(word => word.Ticks.Max() > 1).ToList();
+        if (shared.Count == 0) yield break;
         yield return new Table(
-            "How many ticked each word, of those who agreed to be quoted. Counts, not tests.",
+            "Words that two or more ticked for the same wheel, of those who agreed to be quoted. Counts, not tests.",
             [new("word", Number: false), .. verdict.Wheels.Select(wheel => new Head(wheel.Name))],
-            [.. verdict.WordCounts.Select(word => (ImmutableArray<Cell>)[new(word.Word), .. word.Ticks.Select(ticks => new Cell(Numbers.Plain(ticks)))])]);
+            [.. shared.Select(word => (ImmutableArray<Cell>)[new(word.Word), .. word.Ticks.Select(ticks => new Cell(Numbers.Plain(ticks)))])]);
     }
 
     private static Table Amounts(Verdict verdict, string property, IEnumerable<SaltFinding> lines)

@@ -14,7 +14,7 @@ internal static class OtherTables
         if (verdict.Deep?.Steady is not { } steady) yield break;
         yield return new Table(
             $"How steady the lead is: as many voices drawn again from these same ballots, {Numbers.Places(steady.Draws, 0)} times. No chance of being the best.",
-            [new("wheel", Number: false), new("leads, of 100 draws"), new($"its {RuleName(verdict)} lies between, in 90 of 100")],
+            [new("wheel", Number: false), new("leads, of 100 draws"), new($"{RuleName(verdict)} in 90 of 100 draws")],
             [.. steady.Wheels.Select(line => (ImmutableArray<Cell>)[VerdictTables.Wheel(verdict, line.Id), new(Leads(line)), new(line.Average is { } middle ? $"{Numbers.Places(middle.Low, 2)} and {Numbers.Places(middle.High, 2)}" : "–")])]);
         yield return new Paragraph("It looks surer than it is: where such draws give a leader 85 of 100, it was the favourite of the crowd in 74 (simulated, 5 wheels and 14 tasters).");
     }
@@ -34,7 +34,7 @@ internal static class OtherTables
         var changes = verdict.OtherWeights.Count(tried => tried.ChangesTheLeader(verdict));
         var lengths = verdict.OtherWeights.Any(tried => tried.Lines.Any(line => line.Points is null));
         yield return new Table(
-            $"Place points with other weights{(lengths ? ", a ballot, for ballots differ in length" : "")}. {(changes == 0 ? "None names another leader" : changes == verdict.OtherWeights.Length ? "They name another leader" : $"{Numbers.Plain(changes)} of {Numbers.Plain(verdict.OtherWeights.Length)} name another leader")}; the planned rule stays the verdict. Underlined: the leader.",
+            $"Place points with other weights{(lengths ? ", a ballot, for ballots differ in length" : "")}. {(changes == 0 ? "Who leads stays the same" : $"With {Numbers.Plain(changes)} of {Numbers.Plain(verdict.OtherWeights.Length)} others lead or share the lead")}; the planned rule stays the verdict. Underlined: the leader.",
             [new("wheel", Number: false), .. verdict.OtherWeights.Select(tried => new Head(string.Join("-", tried.Weights)))],
             [.. verdict.Wheels.Select((wheel, at) => (ImmutableArray<Cell>)[VerdictTables.Wheel(verdict, wheel.Id), .. verdict.OtherWeights.Select(tried => new Cell(Points(tried.Lines[at]), tried.Leaders.Contains(wheel.Id)))])]);
     }

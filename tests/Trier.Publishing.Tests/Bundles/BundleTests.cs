@@ -163,7 +163,7 @@ public sealed partial class BundleTests
     [Theory]
     [InlineData("\"unclear\": 1", "\"unclear\": 13")]
     [InlineData("\"yes\": ", "\"yes\": 9")]
-    [InlineData("\"tooLittle\": ", "\"tooLittle\": -")]
+    [InlineData("\"tooLittle\": ", "\"tooLittle\": -1")]
     public void Counts_that_cannot_be_are_refused(string find, string put)
     {
         var files = Bundle.Of(MadeUp.Publication(MadeUp.Asked()));

@@ -41,7 +41,7 @@ public sealed class PdfTests
     public void What_the_verdict_page_tells_of_other_draws_other_weights_and_two_tastes_is_told_to_strangers_too()
     {
         var record = MadeUp.Record();
-        var crowd = record with { Voters = [.. record.Voters, .. record.Voters.Select((voter, i) => voter with { Id = $"T{i + 13}", Name = $"Person {i + 13}", Voice = null })] };
+        var crowd = record with { Voters = [.. Enumerable.Range(0, 3).SelectMany(_ => record.Voters).Select((voter, i) => voter with { Id = $"T{i + 10}", Name = $"Person {i}", Voice = null })] };
         var captions = VerdictDocument.Of(MadeUp.Publication(crowd)).Passages.ToDictionary(passage => passage.Word, passage => string.Join('\n', passage.Blocks.OfType<Table>().Select(table => table.Caption)));
         Assert.Contains("as many voices drawn again from these same ballots", captions["How sure"], StringComparison.Ordinal);
         Assert.Contains("Place points with other weights", captions["The tally"], StringComparison.Ordinal);

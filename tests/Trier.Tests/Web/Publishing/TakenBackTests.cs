@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.IO.Compression;
 using System.Text;
+using Trier.Storage.Tastings;
 using Trier.Tests.Web.Ballots;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
