@@ -166,9 +166,8 @@ public sealed partial class BundleTests
     [InlineData("\"tooLittle\": ", "\"tooLittle\": -1")]
     public void Counts_that_cannot_be_are_refused(string find, string put)
     {
-        var files = Bundle.Of(MadeUp.Publication(MadeUp.Asked()));
-        var changed = Once(files.Text(Bundle.RecordFile), find, put);
-        Assert.Contains("The counts in record.json", Assert.Single(BundleCheck.Of(Named(files).SetItem(Bundle.RecordFile, Encoding.UTF8.GetBytes(changed))).Problems).Sentence, StringComparison.Ordinal);
+        var changed = Once(PublishedRecordJson.Write(MadeUp.Asked(), 11), find, put);
+        Assert.Contains("The counts in record.json", Assert.Single(PublishedRecordJson.Read(Encoding.UTF8.GetBytes(changed)).Problems).Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
