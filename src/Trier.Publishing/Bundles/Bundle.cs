@@ -34,7 +34,7 @@ public static class Bundle
         ArgumentNullException.ThrowIfNull(publication);
         var verdict = publication.Verdict;
         // A verdict of the whole record would carry names in its sentences: such a mistake must not leave the house.
-        if (OfPeople(verdict.Record) != OfPeople(PublishedRecord.Of(verdict.Record))) throw new ArgumentException("Only a verdict of a published record can be published.", nameof(publication));
+        if (!PublishedRecordJson.IsPublished(verdict.Record)) throw new ArgumentException("Only a verdict of a published record can be published.", nameof(publication));
         var document = VerdictDocument.Of(publication);
         var summary = VerdictDocument.Summary(publication);
         var charts = ChartSheet.Of(verdict);
@@ -77,10 +77,6 @@ public static class Bundle
 
         return [.. files.OrderBy(file => file.Path, StringComparer.Ordinal)];
     }
-
-    /// <summary>Everything in a record that comes from a person.</summary>
-    private static string OfPeople(TastingRecord record) =>
-        string.Join('\n', record.Voters.SelectMany(voter => voter.Answers.Values.SelectMany(answer => answer.Words.Append(answer.Remark)).Concat(voter.Remarks).Prepend(voter.Name).Prepend(voter.Id)).Concat(record.Notes.Select(note => note.Sentence)).Concat(record.Withdrawals.SelectMany(gone => gone.HadIt)));
 
     private static BundleFile Text(string path, string text) => new(path, [.. Encoding.UTF8.GetBytes(text)]);
 

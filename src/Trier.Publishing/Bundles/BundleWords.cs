@@ -20,9 +20,9 @@ internal static class BundleWords
         if (head.Question is { } question) text.Append(question).Append("\n\n");
         if (head.Invented) text.Append("This trial is invented: its people and its numbers are made up.\n\n");
         foreach (var sentence in verdict.Words.Top.Take(3)) text.Append(Numbers.Sentence(sentence)).Append("\n\n");
-        text.Append(CultureInfo.InvariantCulture, $"Version {publication.Version}{(publication.Day is { } day ? $" of {day:dd'/'MM'/'yyyy}" : "")}.{(publication.Corrections.IsEmpty ? "" : " What was put right since the first:")}\n\n");
-        foreach (var correction in publication.Corrections) text.Append("- ").Append(correction).Append('\n');
-        if (!publication.Corrections.IsEmpty) text.Append('\n');
+        text.Append(CultureInfo.InvariantCulture, $"Version {publication.Version}{(publication.Day is { } day ? $" of {day:dd'/'MM'/'yyyy}" : "")}.{(publication.Changes.IsEmpty ? "" : " What was put right or taken out since the first was published:")}\n\n");
+        foreach (var correction in publication.Changes) text.Append("- ").Append(correction).Append('\n');
+        if (!publication.Changes.IsEmpty) text.Append('\n');
         text.Append("| file | what |\n| --- | --- |\n");
         text.Append("| index.html | the whole verdict as one page; it asks for nothing from anywhere |\n");
         text.Append("| verdict-a4.pdf, verdict-letter.pdf | the same on paper |\n");
@@ -36,7 +36,7 @@ internal static class BundleWords
         text.Append("| record.json, record.schema.json | what the verdict was drawn from |\n");
         if (publication.Key is not null) text.Append("| key.json, check-the-key.md | that the list of codes was not changed, for anybody to check |\n");
         text.Append("\nTo draw the verdict anew and hold it against this one:\n\n    trier verdict FOLDER-OR-ZIP\n\n");
-        text.Append("Tasters are numbers unless they agreed to be named. Remarks and words stand here only where their writer agreed to be quoted. Nobody under 12 is named.\n");
+        text.Append("Tasters are numbers unless they agreed to be named. Remarks and words stand here only where their writer agreed to be quoted; what else was asked is counted by wheel. Nobody under 12 is named.\n");
         return text.ToString();
     }
 

@@ -20,6 +20,12 @@ public sealed record Publication
     /// <summary>What was put right since the first version, oldest first, dated, one sentence or two each.</summary>
     public ImmutableArray<string> Corrections { get; init; } = [];
 
+    /// <summary>What was taken out of this very version after it was published, oldest first, dated, one sentence each.</summary>
+    public ImmutableArray<string> TakenOut { get; init; } = [];
+
+    /// <summary>Every dated note a reader of this version must see.</summary>
+    public ImmutableArray<string> Changes => [.. Corrections, .. TakenOut];
+
     /// <summary>When the key was opened, or null where that is not recorded.</summary>
     public DateTimeOffset? OpenedAt { get; init; }
 

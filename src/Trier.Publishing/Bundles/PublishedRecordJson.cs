@@ -40,8 +40,12 @@ public static class PublishedRecordJson
     public static string Write(TastingRecord record, ulong seed)
     {
         ArgumentNullException.ThrowIfNull(record);
-        return JsonSerializer.Serialize(new Written(Form, seed.ToString(CultureInfo.InvariantCulture), PublishedRecord.Of(record)), Options) + "\n";
+        return Text(PublishedRecord.Of(record), seed);
     }
+
+    /// <summary>Whether a record says nothing that may not be published.</summary>
+    /// <param name="record">The record.</param>
+    internal static bool IsPublished(TastingRecord record) => Text(record, 0) == Text(PublishedRecord.Of(record), 0);
 
     /// <summary>Reads a record.</summary>
     /// <param name="bytes">UTF-8.</param>
@@ -60,6 +64,8 @@ public static class PublishedRecordJson
             return Fault(fault is JsonException { LineNumber: { } line } ? $"record.json, line {line + 1}: this is not as in a published record. Take the bundle anew." : "record.json is not a published record. Take the bundle anew.");
         }
     }
+
+    private static string Text(TastingRecord record, ulong seed) => JsonSerializer.Serialize(new Written(Form, seed.ToString(CultureInfo.InvariantCulture), record), Options) + "\n";
 
     private static Outcome<(TastingRecord, Seed)> Fault(string sentence) => Outcome.Fault<(TastingRecord, Seed)>("record.json", sentence);
 

@@ -20,6 +20,7 @@ internal static class RecordCheck
         if (samples.Count != record.Samples.Length) return "Two samples in record.json have the same id.";
         if (record.Samples.FirstOrDefault(sample => sample.RepeatOf is { } of && (of == sample.Id || record.Samples.FirstOrDefault(other => other.Id == of) is not { RepeatOf: null })) is { } repeat) return $"Sample {repeat.Id} in record.json repeats a sample that does not count.";
         if (record.Samples.Any(sample => sample.Mark is { } mark && (mark.Shape is < 1 or > 8 || mark.Tone is < 1 or > 8))) return "A wheel's mark in record.json has a shape or tone that does not exist.";
+        if (record.Asked is { } asked && (asked.Properties.IsDefault || asked.Properties.Any(property => property is not { Property: not null, Wheels.IsDefault: false } || property.Wheels.Any(line => !Counts(line?.Id, line?.TooLittle, line?.JustRight, line?.TooMuch))) || asked.Again.IsDefault || asked.Again.Any(line => !Counts(line?.Id, line?.Yes, line?.Answers - line?.Yes)) || !Fit(asked.Unclear))) return "The counts in record.json speak of a sample that is not listed, or of more answers than there are voters.";
         if (record.Voters.Select(voter => voter.Id).Distinct(StringComparer.Ordinal).Count() != record.Voters.Length) return "Two voters in record.json have the same id.";
         foreach (var voter in record.Voters)
         {
@@ -30,5 +31,9 @@ internal static class RecordCheck
         }
 
         return null;
+
+        bool Counts(string? id, params int?[] counts) => id is not null && samples.Contains(id) && Array.TrueForAll(counts, count => count >= 0) && Fit(counts.Sum());
+
+        bool Fit(int? answers) => answers >= 0 && answers <= record.Voters.Length;
     }
 }

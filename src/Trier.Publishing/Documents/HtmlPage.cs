@@ -86,9 +86,10 @@ public static class HtmlPage
             page.Append("<tr>");
             for (var i = 0; i < row.Length; i++)
             {
-                var mark = row[i].Look is { } look ? $"<svg class=\"mark\" viewBox=\"0 0 16 16\" aria-hidden=\"true\">{MarkSvg.Of(look)}</svg> " : "";
+                var mark = row[i].Look is { } look ? $"<svg class=\"mark\" viewBox=\"0 0 16 16\" aria-hidden=\"true\">{MarkSvg.Of(look)}</svg>" : "";
                 var text = row[i].Best ? $"<b class=\"best\">{E(row[i].Text)}</b>" : E(row[i].Text);
-                page.Append(i == 0 ? $"<th scope=\"row\">{mark}{text}</th>" : $"<td{(table.Heads[i].Number ? " class=\"n\"" : "")}>{mark}{text}</td>");
+                var kind = row[i].Look is not null ? " class=\"m\"" : table.Heads[i].Number && i > 0 ? " class=\"n\"" : "";
+                page.Append(i == 0 ? $"<th scope=\"row\"{kind}>{mark}{text}</th>" : $"<td{kind}>{mark}{text}</td>");
             }
 
             page.Append("</tr>\n");

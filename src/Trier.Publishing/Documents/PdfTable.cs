@@ -8,6 +8,7 @@ internal static class PdfTable
 {
     private const double Type = 9.4;
     private const double Line = 12.4;
+    private const double CaptionType = 9.8;
     private const double Gap = 12;
     private const double Mark = 9;
     private const double HeadWidth = 64;
@@ -18,13 +19,17 @@ internal static class PdfTable
         var widths = Widths(flow, table);
         var heads = table.Heads.Select((head, i) => TextRuler.Wrap(head.Text, widths[i], Type, Face.SansStrong).ToList()).ToList();
         var headHeight = (heads.Max(lines => lines.Count) * Line) + 6;
-        flow.Need(headHeight + (3 * Line) + 16);
-        flow.Paragraph(PdfFlow.Left, Math.Min(flow.Width, 400), table.Caption, 9.8, Face.SerifItalic, Tone.Pencil, after: 0.2);
+        var rows = table.Rows.Select(row => (Row: row, Cells: row.Select((cell, i) => TextRuler.Wrap(cell.Text, widths[i] - (cell.Look is null ? 0 : Mark + 4), Type, FaceOf(cell, i)).ToList()).ToList())).ToList();
+        var captionWidth = Math.Min(flow.Width, 400);
+        var top = (TextRuler.Wrap(table.Caption, captionWidth, CaptionType, Face.SerifItalic).Count() * CaptionType * 1.38) + (CaptionType * 0.2) + headHeight;
+        var whole = top + rows.Sum(row => HeightOf(row.Cells));
+        // A short table is not parted: its last rows under heads of their own say less than white paper costs.
+        flow.Need(whole <= flow.WholeRoom / 2 ? whole : top + rows.Take(3).Sum(row => HeightOf(row.Cells)));
+        flow.Paragraph(PdfFlow.Left, captionWidth, table.Caption, CaptionType, Face.SerifItalic, Tone.Pencil, after: 0.2);
         Heads(flow, table, widths, heads, headHeight);
-        foreach (var row in table.Rows)
+        foreach (var (row, cells) in rows)
         {
-            var cells = row.Select((cell, i) => TextRuler.Wrap(cell.Text, widths[i] - (cell.Look is null ? 0 : Mark + 4), Type, FaceOf(cell, i)).ToList()).ToList();
-            var height = (Math.Max(1, cells.Max(lines => lines.Count)) * Line) + 5;
+            var height = HeightOf(cells);
             if (flow.Need(height)) Heads(flow, table, widths, heads, headHeight);
             Row(flow, table, widths, row, cells);
             flow.Y += height;
@@ -33,6 +38,8 @@ internal static class PdfTable
 
         flow.Y += 12;
     }
+
+    private static double HeightOf(List<List<string>> cells) => (Math.Max(1, cells.Max(lines => lines.Count)) * Line) + 5;
 
     private static void Heads(PdfFlow flow, Table table, double[] widths, List<List<string>> heads, double height)
     {

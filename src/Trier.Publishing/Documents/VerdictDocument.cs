@@ -43,13 +43,13 @@ public static class VerdictDocument
         var rack = VerdictRack.Of(verdict);
         yield return new(RackWord, null, [new Paragraph(rack.Reading), new Figure(charts[0])]);
         yield return new(AnswersWord, "never mixed", [new Terms(TwoAnswers.Of(verdict))]);
-        if (!publication.Corrections.IsEmpty) yield return new("Corrected", string.Create(CultureInfo.InvariantCulture, $"version {publication.Version}"), [.. publication.Corrections.Select(Said)]);
-        yield return new("How sure", "in people and places", [.. verdict.Words.Top.Skip(FirstSentences).Concat(verdict.Words.HowSure.Skip(1)).Distinct(StringComparer.Ordinal).Select(Said), .. Chart(charts, "forest"), .. VerdictTables.Chances(verdict)], NewPage: true);
-        yield return new("The tally", RuleNote(verdict), [VerdictTables.Tally(verdict, verdict.Tally, Counted(verdict)), .. verdict.TallyWithTheKey.IsEmpty ? [] : (Block[])[VerdictTables.Tally(verdict, verdict.TallyWithTheKey, $"With {string.Join(" and ", verdict.Panel.KnewTheKey)}, who knew the key and {(verdict.Panel.KnewTheKey.Length == 1 ? "is" : "are")} in no count above.")], VerdictTables.HeadToHead(verdict)]);
-        if (verdict.Words.Disagreement.Length > 0) yield return new("Who disagrees", null, [.. verdict.Words.Disagreement.Select(Said), .. Chart(charts, "places"), .. VerdictTables.Camps(verdict)]);
+        if (!publication.Changes.IsEmpty) yield return new("Changes", string.Create(CultureInfo.InvariantCulture, $"version {publication.Version}"), [.. publication.Changes.Select(Said)]);
+        yield return new("How sure", "in people and places", [.. verdict.Words.Top.Skip(FirstSentences).Concat(verdict.Words.HowSure.Skip(1)).Distinct(StringComparer.Ordinal).Select(Said), .. Chart(charts, "forest"), .. VerdictTables.Chances(verdict), .. OtherTables.Steady(verdict)], NewPage: true);
+        yield return new("The tally", RuleNote(verdict), [VerdictTables.Tally(verdict, verdict.Tally, Counted(verdict)), .. verdict.TallyWithTheKey.IsEmpty ? [] : (Block[])[VerdictTables.Tally(verdict, verdict.TallyWithTheKey, $"With {string.Join(" and ", verdict.Panel.KnewTheKey)}, who knew the key and {(verdict.Panel.KnewTheKey.Length == 1 ? "is" : "are")} in no count above.")], VerdictTables.HeadToHead(verdict), .. OtherTables.Weights(verdict)]);
+        if (verdict.Words.Disagreement.Length > 0) yield return new("Who disagrees", null, [.. verdict.Words.Disagreement.Select(Said), .. Chart(charts, "places"), .. VerdictTables.Camps(verdict), .. OtherTables.Tastes(verdict)]);
         if (verdict.Words.Yardsticks.Length > 0) yield return new("The yardstick", "one cheese, one recipe, twice", [.. verdict.Words.Yardsticks.Select(Said), .. charts.Where(chart => chart.Name.StartsWith("repeat", StringComparison.Ordinal)).Select(chart => (Block)new Figure(chart))]);
         if (verdict.Words.Tips.Length > 0) yield return new("What tips it", null, [.. verdict.Words.Tips.Select(Said)]);
-        if (verdict.Salt.Length > 0 || verdict.Said.Length > 0) yield return new("What was said", "never used to decide", [.. verdict.Words.Answers.Select(Said), .. VerdictTables.Salt(verdict), .. Quotes(verdict)]);
+        if (verdict.Said.Length > 0 || AskedTables.Of(verdict).Any()) yield return new("What was said", "never used to decide", [.. verdict.Words.Answers.Select(Said), .. AskedTables.Of(verdict), .. Quotes(verdict)]);
         if (verdict.Words.Serving.Length > 0) yield return new("The serving", null, [.. verdict.Words.Serving.Select(Said)]);
         yield return new("What next", null, [.. verdict.Words.Next.Select(Said)]);
         yield return new("Cannot be known", null, [.. verdict.Words.Limits.Concat(verdict.Cautions).Distinct(StringComparer.Ordinal).Select(Said)]);

@@ -54,16 +54,6 @@ internal static class VerdictTables
             [.. camps.Wheels.Select(wheel => (ImmutableArray<Cell>)[Wheel(verdict, wheel.Id), new(Average(wheel.Milder)), new(Average(wheel.Stronger)), new(Numbers.Chance(wheel.P)), new(wheel.Shown ? "shown" : "open")])]);
     }
 
-    public static IEnumerable<Block> Salt(Verdict verdict)
-    {
-        if (verdict.Salt.IsEmpty) yield break;
-        string Counted(int count, double? liking) => liking is { } mean ? $"{Numbers.Plain(count)} (liked {Numbers.Places(mean, 1)})" : Numbers.Plain(count);
-        yield return new Table(
-            "Was the salt right? How many said so, and how they liked the wheel on average. Counts, not tests.",
-            [new("wheel", Number: false), new("too little"), new("just right"), new("too much")],
-            [.. verdict.Salt.Select(salt => (ImmutableArray<Cell>)[Wheel(verdict, salt.Id), new(Counted(salt.TooLittle.Count, salt.TooLittle.Drop?.MeanLiking)), new(Counted(salt.JustRight, salt.LikingWhereRight)), new(Counted(salt.TooMuch.Count, salt.TooMuch.Drop?.MeanLiking))])]);
-    }
-
     public static Table Pairs(Verdict verdict) => new(
         "Pair by pair, on every ballot that placed both.",
         [new("placed better", Number: false), new("than", Number: false), new("places apart"), new("who preferred it"), new("chance if alike"), new("verdict", Number: false)],
@@ -81,7 +71,7 @@ internal static class VerdictTables
             [.. told, .. rest]);
     }
 
-    private static Cell Wheel(Verdict verdict, string id) => new(verdict.Sample(id).Name is var name && name == id ? name : $"{name} {id}", Look: VerdictLooks.Of(verdict.Record)[id]);
+    public static Cell Wheel(Verdict verdict, string id) => new(verdict.Sample(id).Name is var name && name == id ? name : $"{name} {id}", Look: VerdictLooks.Of(verdict.Record)[id]);
 
     private static string Names(Verdict verdict, ImmutableArray<string> ids) => string.Join(" and ", ids.Select(id => verdict.Sample(id).Name));
 

@@ -88,6 +88,17 @@ public static class VerdictJson
             json.Number("complete", place.Complete);
             json.Number("adjusted", place.Adjusted);
         });
+        json.Objects("otherWeights", verdict.OtherWeights, tried =>
+        {
+            json.List("weights", tried.Weights, json.WriteNumberValue);
+            json.Texts("leader", tried.Leaders);
+            json.Objects("samples", tried.Lines, line =>
+            {
+                json.WriteString("id", line.Id);
+                json.Number("points", line.Points);
+                json.Number("average", line.Average);
+            });
+        });
     }
 
     private static void Tally(Utf8JsonWriter json, TallyLine line)

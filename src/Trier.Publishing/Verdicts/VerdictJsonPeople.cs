@@ -4,7 +4,7 @@ using Trier.Trials.Verdicts.Findings;
 
 namespace Trier.Publishing.Verdicts;
 
-/// <summary>The part of the JSON about the crowd: chances, camps, loved and hated, salt.</summary>
+/// <summary>The part of the JSON about the crowd: chances, camps, loved and hated, what the serving did.</summary>
 internal static class VerdictJsonPeople
 {
     public static void Write(Utf8JsonWriter json, Verdict verdict)
@@ -66,14 +66,7 @@ internal static class VerdictJsonPeople
             json.WriteBoolean("marked", loved.Marked);
         });
         Serving(json, verdict);
-        json.Objects("salt", verdict.Salt, salt =>
-        {
-            json.WriteString("id", salt.Id);
-            json.Object("tooLittle", salt.TooLittle, group => Group(json, group));
-            json.WriteNumber("justRight", salt.JustRight);
-            json.Number("meanLikingWhereRight", salt.LikingWhereRight);
-            json.Object("tooMuch", salt.TooMuch, group => Group(json, group));
-        });
+        VerdictJsonAsked.Write(json, verdict);
     }
 
     private static void Serving(Utf8JsonWriter json, Verdict verdict)
@@ -114,13 +107,5 @@ internal static class VerdictJsonPeople
         json.Number("error", wheel.Error);
         json.Number("favouriteShare", wheel.FavouriteShare);
         json.Between("logWorth", wheel.LogWorth);
-    }
-
-    private static void Group(Utf8JsonWriter json, SaltGroup group)
-    {
-        json.WriteNumber("count", group.Count);
-        json.Number("meanLiking", group.Drop?.MeanLiking);
-        json.Number("drop", group.Drop?.Drop);
-        json.Between("dropInterval", group.Drop?.Interval);
     }
 }

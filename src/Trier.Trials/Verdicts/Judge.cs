@@ -56,6 +56,7 @@ public static class Judge
             Properties = AskedAfter.Properties(electorate, wheels),
             Again = AskedAfter.Again(electorate, wheels),
             WordCounts = AskedAfter.Words(electorate, wheels),
+            Unclear = AskedAfter.Unclear(record),
             Said = Answering.Said(electorate, wheels),
             Deep = null,
             Fewest = Tipping.Fewest(electorate, judged),
@@ -63,7 +64,7 @@ public static class Judge
             Words = null!,
             Cautions = Cautioning.Of(electorate),
         };
-        return verdict with { Words = Wording.Of(verdict) };
+        return verdict with { Words = Wording.Of(verdict), OtherWeights = [.. OtherWeights.For(verdict).Select(points => Reweighing.Of(verdict, points))] };
     }
 
     /// <summary>Works out what takes longer: other ways of counting, camps, chances.</summary>

@@ -26,6 +26,9 @@ public sealed record TastingRecord(
 {
     /// <summary>What reading the input noticed and the verdict must pass on, one sentence each; empty for a revealed tasting.</summary>
     public ImmutableArray<string> InputCautions { get; init; } = [];
+
+    /// <summary>What was asked besides, where the record keeps how many and not who; null where the answers themselves say it.</summary>
+    public AskedCounts? Asked { get; init; }
 }
 
 /// <summary>What the trial is called and asked.</summary>

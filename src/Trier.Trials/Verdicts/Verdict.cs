@@ -73,6 +73,12 @@ public sealed record Verdict
     /// <summary>Words ticked, the most ticked first; empty where none was.</summary>
     public ImmutableArray<WordFinding> WordCounts { get; init; } = [];
 
+    /// <summary>Ballots on paper on which a place could not be read for certain; it counts as a tie.</summary>
+    public int Unclear { get; init; }
+
+    /// <summary>The tally by place points with other weights than those it shows: counts to look at, never the verdict.</summary>
+    public ImmutableArray<Reweighed> OtherWeights { get; init; } = [];
+
     /// <summary>What was written about the wheels, in their order; wheels without a word are left out.</summary>
     public required ImmutableArray<SaidFinding> Said { get; init; }
 

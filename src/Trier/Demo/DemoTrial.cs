@@ -105,6 +105,8 @@ internal static class DemoTrial
         var minute = 12;
         foreach (var taster in DemoPeople.Tasters.Where(taster => taster.Taste is not null))
             await ActAsync(trials, [new TasteDeclared(clock.At(16, taster.Number == 13 ? 31 : minute), taster.Id, taster.Taste!.Value)]);
+        foreach (var (number, agreed) in new[] { (2, new Agreed(Named: false, Quoted: true)), (3, new Agreed(Named: true, Quoted: true)), (11, new Agreed(Named: true, Quoted: false)) })
+            await ActAsync(trials, [new AgreementGiven(clock.At(16, minute), DemoPeople.Tasters[number - 1].Id, agreed)]);
         await ActAsync(trials, [new TasterCameLate(clock.At(16, 31), DemoPeople.Tasters[12].Id)]);
         await ActAsync(trials, [new TasterLeft(clock.At(16, 38), DemoPeople.Tasters[8].Id)]);
         minute = 40;

@@ -103,6 +103,7 @@ public sealed partial class BundleTests
     [InlineData("place points")]
     [InlineData("mean liking")]
     [InlineData("few")]
+    [InlineData("asked")]
     public void The_schemas_fit_other_trials_too(string kind)
     {
         var record = MadeUp.Record();
@@ -110,6 +111,7 @@ public sealed partial class BundleTests
         {
             "firsts" => record with { Plan = new(new Trier.Trials.Plans.CountingRule.Firsts(), false) },
             "place points" => record with { Plan = new(new Trier.Trials.Plans.CountingRule.PlacePoints([3, 2, 1, 0]), true) },
+            "asked" => MadeUp.Asked(),
             "mean liking" => record with { Plan = new(new Trier.Trials.Plans.CountingRule.MeanLiking(), true) },
             _ => record with { Voters = [.. record.Voters.Take(2)], Withdrawals = [], Notes = [] },
         };
@@ -156,6 +158,16 @@ public sealed partial class BundleTests
         var at = json.LastIndexOf("\"servingOrder\": [", StringComparison.Ordinal);
         var changed = json[..at] + json[at..].Replace("\"servingOrder\": [", "\"servingOrder\": [ \"Z\",", StringComparison.Ordinal);
         Assert.Contains("speaks of Z", Assert.Single(BundleCheck.Of(Named(Files).SetItem(Bundle.RecordFile, Encoding.UTF8.GetBytes(changed))).Problems).Sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\"unclear\": 1", "\"unclear\": 13")]
+    [InlineData("\"yes\": ", "\"yes\": 9")]
+    [InlineData("\"tooLittle\": ", "\"tooLittle\": -1")]
+    public void Counts_that_cannot_be_are_refused(string find, string put)
+    {
+        var changed = Once(PublishedRecordJson.Write(MadeUp.Asked(), 11), find, put);
+        Assert.Contains("The counts in record.json", Assert.Single(PublishedRecordJson.Read(Encoding.UTF8.GetBytes(changed)).Problems).Sentence, StringComparison.Ordinal);
     }
 
     [Fact]

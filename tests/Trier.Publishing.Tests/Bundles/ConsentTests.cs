@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Trier.Publishing.Bundles;
 using Trier.Trials.Tastings;
 using Trier.Trials.Verdicts;
+using Trier.Trials.Verdicts.Findings;
 using Trier.Trials.Verdicts.Publishing;
 
 namespace Trier.Publishing.Tests.Bundles;
@@ -56,6 +57,44 @@ public sealed class ConsentTests
         var published = PublishedRecord.Of(MadeUp.Record(agreed: _ => new(Named: true, Quoted: true), name: Name));
         Assert.Equal("Taster 4", published.Voters[3].Name);
         Assert.Equal(["Qname0q", "Qname1q", "Qname2q", "Taster 4"], published.Voters.Take(4).Select(voter => voter.Name));
+    }
+
+    [Fact]
+    public void A_cold_leaves_no_trace_in_any_file()
+    {
+        var well = MadeUp.Record();
+        var ill = well with { Voters = [.. well.Voters.Select((voter, i) => i is 0 or 8 ? voter with { Marks = voter.Marks | VoterMarks.LittleSmell } : voter)] };
+        Assert.Contains(Judge.Of(ill, new(11)).Variants, variant => variant.Kind == VariantKind.WithoutCold);
+        Assert.Equal(Bundle.Of(MadeUp.Publication(well)).Select(file => (file.Path, file.Everything())), Bundle.Of(MadeUp.Publication(ill)).Select(file => (file.Path, file.Everything())));
+    }
+
+    [Fact]
+    public void What_else_was_asked_is_told_as_counts_by_wheel_and_beside_nobody()
+    {
+        var record = MadeUp.Asked();
+        var (home, files) = (Judge.Of(record, new(11)), Bundle.Of(MadeUp.Publication(record)));
+        var read = PublishedRecordJson.Read(files.Single(file => file.Path == "record.json").Bytes.AsSpan()).Value.Record;
+        Assert.All(read.Voters, voter => Assert.All(voter.Answers.Values, answer => Assert.Equal((null, null, null), (answer.Right, answer.Again, answer.Unclear))));
+        Assert.All(read.Voters, voter => Assert.False(voter.Marks.HasFlag(VoterMarks.Unclear)));
+        Assert.DoesNotContain("\"right\"", files.Text("record.json"), StringComparison.Ordinal);
+        var told = Judge.Of(read, new(11));
+        Assert.Equal((1, 1), (home.Unclear, told.Unclear));
+        Assert.Contains("On 1 ballot on paper a place could not be read", string.Join(' ', told.Words.Limits), StringComparison.Ordinal);
+        Assert.Equal(home.Again, told.Again);
+        Assert.NotEmpty(told.Again);
+        Assert.Equal(Counts(home), Counts(told));
+        Assert.Equal(["crumb", "firmness"], told.Properties.Select(property => property.Property));
+        Assert.All(told.Properties.SelectMany(property => property.Wheels), line => Assert.Null(line.LikingWhereRight));
+        foreach (var path in new[] { "index.html", "verdict-a4.pdf" }) Assert.Contains("Wasthefirmnessright?", string.Concat(files.Single(file => file.Path == path).Everything().Where(sign => !char.IsWhiteSpace(sign))), StringComparison.Ordinal);
+
+        static IEnumerable<(string, string, int, int, int)> Counts(Verdict verdict) => verdict.Properties.SelectMany(property => property.Wheels.Select(line => (property.Property, line.Id, line.TooLittle.Count, line.JustRight, line.TooMuch.Count)));
+    }
+
+    [Fact]
+    public void Who_may_not_be_quoted_is_in_no_count_of_words()
+    {
+        var told = MadeUp.Publication(MadeUp.Record(agreed: i => new(false, i is 1 or 2), answer: _ => new() { Words = ["nutty"] })).Verdict;
+        Assert.Equal([2, 2, 2, 2], Assert.Single(told.WordCounts).Ticks);
     }
 
     [Fact]

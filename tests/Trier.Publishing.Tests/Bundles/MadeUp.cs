@@ -39,6 +39,13 @@ internal static class MadeUp
             ]);
     }
 
+    /// <summary>The same where the ballot asked about firmness and crumb and whether to serve it again, and one place on paper was unclear.</summary>
+    public static TastingRecord Asked()
+    {
+        var record = Record(answer: i => new SampleAnswer { Liking = 1 + (i % 9), Again = i % 4 == 0 ? null : i % 3 > 0 }.With("firmness", i % 4 == 3 ? null : (i % 4) - 1).With("crumb", i % 5 == 0 ? 1 : null));
+        return record with { Voters = [.. record.Voters.Select((voter, i) => i == 4 ? voter with { Marks = voter.Marks | VoterMarks.Unclear, Answers = voter.Answers.SetItem("B", voter.Answers["B"] with { Unclear = "1 or 7" }) } : voter)] };
+    }
+
     public static Publication Publication(TastingRecord record, ulong seed = 11) => new()
     {
         Verdict = Judge.Of(PublishedRecord.Of(record), new Seed(seed)),

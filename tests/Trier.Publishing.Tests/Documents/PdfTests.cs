@@ -38,9 +38,20 @@ public sealed class PdfTests
     }
 
     [Fact]
+    public void What_the_verdict_page_tells_of_other_draws_other_weights_and_two_tastes_is_told_to_strangers_too()
+    {
+        var record = MadeUp.Record();
+        var crowd = record with { Voters = [.. Enumerable.Range(0, 3).SelectMany(_ => record.Voters).Select((voter, i) => voter with { Id = $"T{i + 10}", Name = $"Person {i}", Voice = null })] };
+        var captions = VerdictDocument.Of(MadeUp.Publication(crowd)).Passages.ToDictionary(passage => passage.Word, passage => string.Join('\n', passage.Blocks.OfType<Table>().Select(table => table.Caption)));
+        Assert.Contains("as many voices drawn again from these same ballots", captions["How sure"], StringComparison.Ordinal);
+        Assert.Contains("Place points with other weights", captions["The tally"], StringComparison.Ordinal);
+        Assert.Contains("Two tastes, by a model that asks nobody", captions["Who disagrees"], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_paper_says_what_the_page_says()
     {
-        var document = VerdictDocument.Of(MadeUp.Publication(MadeUp.Record()));
+        var document = VerdictDocument.Of(MadeUp.Publication(MadeUp.Asked()));
         using var pdf = PdfDocument.Open(PdfPages.Write(document, PaperSize.A4));
         var (paper, page) = (Bare(string.Concat(pdf.GetPages().Select(Text))), Bare(System.Net.WebUtility.HtmlDecode(HtmlPage.Write(document))));
         var words = document.Passages.SelectMany(passage => passage.Blocks).SelectMany(block => block switch

@@ -47,6 +47,28 @@ public class VerdictJsonTests
         Assert.Equal(0, json.RootElement.GetProperty("level").GetInt32());
     }
 
+    [Fact]
+    public void Other_weights_are_counted_and_name_whoever_leads_by_them()
+    {
+        // By hand: A first, first, third, first; B second, first; C second of the third ballot, and so on.
+        using var json = JsonDocument.Parse(VerdictJson.Write(Judge.Of(Reading.Text("taster,A,B,C,D\nx,1,2,3,4\ny,2,1,3,4\nz,1,4,2,3\nw,1,2,3,4\n").Value, new Seed(1))));
+        var tried = json.RootElement.GetProperty("otherWeights").EnumerateArray().Select(one => (
+            string.Join('-', one.GetProperty("weights").EnumerateArray()),
+            string.Join(' ', one.GetProperty("leader").EnumerateArray()),
+            string.Join(' ', one.GetProperty("samples").EnumerateArray().Select(sample => $"{sample.GetProperty("id")}{sample.GetProperty("points")}"))));
+        Assert.Equal([("6-3-1-0", "A", "A21 B12 C6 D1"), ("2-1-0-0", "A", "A7 B4 C1 D0"), ("1-1-1-0", "A C", "A4 B3 C4 D1")], tried);
+    }
+
+    [Fact]
+    public void Groups_are_told_by_who_is_in_them_and_never_by_name()
+    {
+        var record = Small;
+        var text = VerdictJson.Write(Judge.Of(record with { Voters = [.. record.Voters.Select(voter => voter with { Group = voter.Id is "v" ? null : voter.Id is "x" or "u" ? "Qgroupq" : "the others" })] }, new Seed(1)));
+        Assert.DoesNotContain("Qgroupq", text, StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(text);
+        Assert.Equal(["u x", "y z"], json.RootElement.GetProperty("groups").EnumerateArray().Select(group => string.Join(' ', group.GetProperty("tasters").EnumerateArray())));
+    }
+
     [Theory]
     [InlineData("de-DE")]
     [InlineData("tr-TR")]

@@ -66,6 +66,28 @@ public class PublishingTests
         Assert.Equal("Corrected on 30/08/2025: what strangers may read is the same. The leader is the same.", Note(day));
     }
 
+    [Fact]
+    public void What_is_taken_out_is_dated_by_the_day_it_was_and_what_is_given_again_stands()
+    {
+        var day = Published();
+        day.Do<RevealedTasting>((revealed, at) => revealed.Agree(at, day.Guest(1), new(Named: true, Quoted: true)));
+        day.Do<RevealedTasting>((revealed, at) => revealed.Publish(at));
+        day.Do<RevealedTasting>((revealed, at) => revealed.TakeBack(at.AddDays(1), day.Guest(1), name: true, words: false));
+        day.Do<RevealedTasting>((revealed, at) => revealed.TakeBack(at.AddDays(3), day.Guest(1), name: false, words: true));
+        Assert.Empty(TakenOut(day, 0));
+        // Guest 1 wrote nothing, so no words could be taken out.
+        Assert.Equal(["Taken out on 31/08/2025: 1 name. No place and no test changes."], TakenOut(day, 1));
+        day.Do<RevealedTasting>((revealed, at) => revealed.Agree(at, day.Guest(1), new(Named: true, Quoted: false)));
+        Assert.Empty(TakenOut(day, 1));
+    }
+
+    private static System.Collections.Immutable.ImmutableArray<string> TakenOut(Day day, int version)
+    {
+        var revealed = (RevealedTasting)day.Tasting;
+        var published = revealed.Book.Published[version];
+        return TakenOutNote.Of(revealed.Book, published, PublishedRecord.Of(revealed.AsOf(published, agreedThen: true).Record(day.Ballots)), PublishedRecord.Of(Record(day, version)));
+    }
+
     private static Day Published()
     {
         var day = Day.Open(3, 3);

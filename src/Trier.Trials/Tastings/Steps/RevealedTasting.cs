@@ -42,6 +42,18 @@ public sealed class RevealedTasting : Tasting
         return problems.Count > 0 ? Outcome.Fault<ImmutableArray<DayEvent>>(problems.ToImmutable()) : Do(new BallotMended(at, taster, ballot, reason.Trim(), witness.Trim()));
     }
 
+    /// <summary>Takes back what a taster had agreed to; it is gone from every version at once. Taking back what is not agreed to does nothing.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="taster">Who.</param>
+    /// <param name="name">Whether their name is taken back.</param>
+    /// <param name="words">Whether their remarks and words are.</param>
+    public Outcome<ImmutableArray<DayEvent>> TakeBack(DateTimeOffset at, TasterId taster, bool name, bool words)
+    {
+        var before = Book.Taster(taster)?.Agreed ?? Agreed.ToNothing;
+        var after = new Agreed(before.Named && !name, before.Quoted && !words);
+        return after == before ? Outcome.Of(ImmutableArray<DayEvent>.Empty) : Agree(at, taster, after);
+    }
+
     /// <summary>The tasting as a published version saw it; what tasters have since agreed to or taken back is as it is now, so that a name or a quote taken back is gone from every version.</summary>
     /// <param name="version">A version of this tasting.</param>
     /// <param name="agreedThen">True to leave agreements as they were then: to tell what has changed, never to show.</param>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Trier.Trials.Makes;
 using Trier.Trials.Tastings;
+using Trier.Trials.Verdicts.Counting;
 
 namespace Trier.Trials.Verdicts.Publishing;
 
@@ -9,7 +10,7 @@ namespace Trier.Trials.Verdicts.Publishing;
 /// The record as strangers may read it. It is built anew from what may be told, so that whatever a later station adds to a record stays at
 /// home until somebody decides otherwise here. A taster is a number, unless they agreed to be named; their remarks and words are there only where
 /// they agreed to be quoted; of the marks of the day only those the verdict counts by. A reason of health is never among them, and nobody
-/// under 12 is ever named, whatever was agreed. The verdict drawn from it has the same counts, tests and level.
+/// under 12 is ever named, whatever was agreed. What else was asked is told as counts, wheel by wheel. The verdict drawn from it has the same counts, tests and level.
 /// </summary>
 public static class PublishedRecord
 {
@@ -33,6 +34,7 @@ public static class PublishedRecord
             [.. record.Notes.Where(note => note.Published.Length > 0).Select(note => new DayNote(note.Kind, note.At, note.Published) { Published = note.Published })])
         {
             InputCautions = record.InputCautions.IsEmpty ? [] : [Noticed],
+            Asked = AskedAfter.Counts(record),
         };
     }
 

@@ -25,8 +25,8 @@ public static class VersionNote
         var pairs = after.Voters.Where(voter => old.ContainsKey(voter.Id)).Select(voter => (Before: old[voter.Id], After: voter)).ToList();
         if (Count(pairs.Count(pair => Ballot(pair.Before) != Ballot(pair.After)), "ballot was", "ballots were") is { } ballots) yield return $"{ballots} put right";
         if (Count(pairs.Count(pair => Marks(pair.Before) != Marks(pair.After)), "ballot has", "ballots have") is { } marks) yield return $"{marks} another mark of the day";
-        if (Count(pairs.Count(pair => pair.Before.Agreed.Named && !pair.After.Agreed.Named), "name was", "names were") is { } names) yield return $"{names} taken out";
-        if (Count(pairs.Count(pair => pair.Before.Agreed.Quoted && !pair.After.Agreed.Quoted), "taster’s words were", "tasters’ words were") is { } words) yield return $"{words} taken out";
+        if (Count(pairs.Count(pair => TakenOutNote.LostName(pair.Before, pair.After)), "name was", "names were") is { } names) yield return $"{names} taken out";
+        if (Count(pairs.Count(pair => TakenOutNote.LostWords(pair.Before, pair.After)), "taster’s words were", "tasters’ words were") is { } words) yield return $"{words} taken out";
         if (Count(pairs.Count(pair => (!pair.Before.Agreed.Named && pair.After.Agreed.Named) || (!pair.Before.Agreed.Quoted && pair.After.Agreed.Quoted)), "taster has", "tasters have") is { } agreed) yield return $"{agreed} agreed to be named or quoted";
         var wheels = after.Samples.Where(sample => sample.RepeatOf is null && before.Samples.FirstOrDefault(other => other.Id == sample.Id) is { } same && (same.Name != sample.Name || !same.Facts.Equals(sample.Facts))).Select(sample => sample.Name).ToList();
         if (wheels.Count > 0) yield return $"what is known of {Phrase.List(wheels)} was put right";

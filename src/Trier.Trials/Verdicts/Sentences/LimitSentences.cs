@@ -26,8 +26,7 @@ internal static class LimitSentences
             sentences.Add($"{gone.Name} was withdrawn{when} ({gone.Reason.TrimEnd('.')}), so nothing is said about it.{had}");
         }
 
-        var unclear = verdict.Record.Voters.Count(v => v.Marks.HasFlag(VoterMarks.Unclear));
-        if (unclear > 0) sentences.Add($"On {Phrase.Number(unclear)} {Phrase.Verb(unclear, "ballot", "ballots")} on paper a place could not be read for certain; it counts as a tie.");
+        if (verdict.Unclear > 0) sentences.Add($"On {Phrase.Number(verdict.Unclear)} {Phrase.Verb(verdict.Unclear, "ballot", "ballots")} on paper a place could not be read for certain; it counts as a tie.");
         if (verdict.Record.Notes.Any(n => n.Kind is DayNoteKind.KeyOpenedEarly or DayNoteKind.KeyLearned or DayNoteKind.SpokenAloud))
             sentences.Add("The tasting was not fully blind; from when on stands in the day’s notes.");
         if (verdict.Level.Reason == Findings.NothingToTest.None)

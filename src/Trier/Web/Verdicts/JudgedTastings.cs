@@ -92,6 +92,8 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
             await _turn.WaitAsync(ends.Token);
             try
             {
+                // Whoever had the turn before may have worked out the same.
+                if (await findings.FindAsync(headline, ends.Token) is { } since) return headline.With(since);
                 var deep = Judge.Deepen(headline, null, progress, ends.Token);
                 // Once it is worked out it is kept, whoever asks to stop now.
                 await findings.KeepAsync(headline, deep, lifetime.ApplicationStopping);

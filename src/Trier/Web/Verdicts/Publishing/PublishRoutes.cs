@@ -35,6 +35,7 @@ internal static class PublishRoutes
         maker.MapGet("/trials/{id:guid}/publish", (Guid id, TrialStore trials, PublishedTastings published, CancellationToken cancellation) => ShowAsync(id, trials, published, null, [], cancellation));
         maker.MapPost("/trials/{id:guid}/publish", (Guid id, IFormCollection form, TrialStore trials, PublishedTastings published, CancellationToken cancellation) =>
             DoAsync(id, form, trials, published, revealed => revealed.Publish(trials.Now), cancellation));
+        maker.MapPost("/trials/{id:guid}/publish/take-back", (Guid id, IFormCollection form, TrialStore trials, PublishedTastings published, CancellationToken cancellation) => TakeBackAsync(id, form, trials, published, cancellation));
         maker.MapPost("/trials/{id:guid}/publish/mend", (Guid id, IFormCollection form, TrialStore trials, PublishedTastings published, CancellationToken cancellation) => MendAsync(id, form, trials, published, cancellation));
     }
 
@@ -53,6 +54,7 @@ internal static class PublishRoutes
             ("Tasting", tasting),
             ("Next", await published.NextAsync(tasting, cancellation)),
             ("Corrections", await published.CorrectionsAsync(tasting, cancellation)),
+            ("TakenOut", await published.TakenOutAsync(tasting, cancellation)),
             ("Typed", typed),
             ("Faults", Page.Faults(problems)),
         };
@@ -63,6 +65,13 @@ internal static class PublishRoutes
     {
         var outcome = await trials.ActAsync(new(id), tasting => tasting is RevealedTasting revealed ? act(revealed) : TrialPages.TooLate("version", "A verdict is published once the key is open."), cancellation);
         return outcome.Ok ? Page.GoTo($"/trials/{id}/publish") : await ShowAsync(id, trials, published, new Posted(form), outcome.Problems, cancellation);
+    }
+
+    private static Task<IResult> TakeBackAsync(Guid id, IFormCollection form, TrialStore trials, PublishedTastings published, CancellationToken cancellation)
+    {
+        var posted = new Posted(form);
+        var who = new TasterId(posted.Id("taster") ?? Guid.Empty);
+        return DoAsync(id, form, trials, published, revealed => revealed.TakeBack(trials.Now, who, name: posted.Text("what") == "name", words: posted.Text("what") == "words"), cancellation);
     }
 
     private static async Task<IResult> MendAsync(Guid id, IFormCollection form, TrialStore trials, PublishedTastings published, CancellationToken cancellation)
