@@ -41,6 +41,7 @@ public sealed class AtTheTableTests(Chromium chromium)
         await Look("said aloud", "A name was said aloud");
 
         await host.UnfoldAsync("Somebody comes late");
+        await host.SeesAsync("The samples have stood for ");
         await host.SeesAsync($"{named} at");
         await host.Field("Name of the newcomer").FillAsync("Emil");
         await host.PressAsync("Give the newcomer a plate");
@@ -58,8 +59,8 @@ public sealed class AtTheTableTests(Chromium chromium)
         await host.UnfoldAsync("Codes mixed up on a plate");
         var mixed = host.Locator("form[action$='/room/swapped']");
         await mixed.Field("Who?").SelectOptionAsync(new SelectOptionValue { Label = "Ada" });
-        await mixed.Field("This code").SelectOptionAsync(plate[0]);
-        await mixed.Field("stood on the sample of this one").SelectOptionAsync(plate[1]);
+        await mixed.Field("One of the two codes").SelectOptionAsync(plate[0]);
+        await mixed.Field("The other code").SelectOptionAsync(plate[1]);
         await mixed.Field("How it was noticed").FillAsync("the card lay turned");
         await mixed.Field("Who saw it").FillAsync("Cleo");
         await host.PressAsync("Read this plate the right way round");
@@ -86,6 +87,7 @@ public sealed class AtTheTableTests(Chromium chromium)
         }
 
         await host.GotoAsync(table.Of("board"));
+        await host.SeesAsync("Key opened early");
         await Look("the board at the end");
         await host.PressAsync("Close the ballots");
         await host.PressAsync("Open the key and read the verdict");

@@ -36,6 +36,7 @@ public sealed class BeforeTheGuestsTests(Chromium chromium)
         await host.SeesHeadingAsync("6 plates, 4 samples each.");
         await Expect(CodesOf(host, "Bruno")).ToHaveCountAsync(3);
         await Expect(CodesOf(host, "Cleo")).ToHaveCountAsync(0);
+        await host.SeesAsync("6 plates dealt");
         await Expect(host.GetByRole(AriaRole.Link, new() { Name = "What 6 tasters can show" })).ToBeVisibleAsync();
         await eye.BothAsync(host, "dealt to six");
 
