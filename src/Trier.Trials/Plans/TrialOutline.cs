@@ -22,7 +22,7 @@ public sealed record PlannedWheel(string Label, string Name, WheelFacts Facts, W
 /// <param name="Rule">The rule that will name the leader.</param>
 /// <param name="JuniorsCount">Whether tasters under 12 will count.</param>
 /// <param name="Day">Day of the tasting, or null while open.</param>
-/// <param name="Tasters">How many are expected, 2 to 200.</param>
+/// <param name="Tasters">How many are expected, 2 to 200; once the guests were counted, how many are here.</param>
 /// <param name="Preference">The difference worth finding, above 1.</param>
 /// <param name="AgeDays">How old the wheels should be on the day, or null while open.</param>
 /// <param name="Repeat">Label of the wheel served twice, or null.</param>
@@ -47,7 +47,9 @@ public sealed record TrialOutline(
     public static TrialOutline Of(DayBook book)
     {
         var aims = book.Plan.Aims ?? PlanAims.None;
-        var listed = book.Present.Count(taster => !taster.KnowsTheKey && (book.Plan.JuniorsCount || !taster.Junior));
+        // Once the guests were counted, who is here says more than how many were expected.
+        var listed = book.Present.Count(taster => !taster.KnowsTheKey && (book.Plan.JuniorsCount || !taster.Junior) && (book.IsExpected(taster) || book.Plate(taster.Id) is not null));
+        var expected = book.Here is null ? aims.Tasters : null;
         var repeat = book.Repeat is { } wheel ? book.Entry(wheel)?.Label : null;
         return new(
             book.Plan.Title,
@@ -55,7 +57,7 @@ public sealed record TrialOutline(
             book.Plan.Rule,
             book.Plan.JuniorsCount,
             book.Plan.Day ?? (book.OpenedAt is { } opened ? DateOnly.FromDateTime(opened.DateTime) : null),
-            Math.Clamp(aims.Tasters ?? (listed >= 2 ? listed : PlanAims.UsualTasters), 2, 200),
+            Math.Clamp(expected ?? (listed >= 2 ? listed : PlanAims.UsualTasters), 2, 200),
             aims.Preference ?? PlanAims.UsualPreference,
             aims.AgeDays,
             repeat,

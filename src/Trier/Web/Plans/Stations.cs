@@ -70,7 +70,7 @@ internal static class Stations
     private static string TasteWords(Tasting tasting) => tasting switch
     {
         DraftTasting => $"{Count(tasting.Book.Present.Count(), "taster")} on the list",
-        SealedTasting => $"{Count(tasting.Book.Present.Count(), "plate")} dealt",
+        SealedTasting => $"{Count(tasting.Book.Present.Count(tasting.Book.IsExpected), "plate")} dealt",
         OpenTasting => $"open since {Dates.Clock(tasting.Book.OpenedAt!.Value)}",
         _ => $"closed {Dates.Clock(tasting.Book.ClosedAt!.Value)}",
     };

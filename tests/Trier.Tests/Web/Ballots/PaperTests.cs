@@ -1,5 +1,6 @@
 using System.Net;
 using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Steps;
 
 namespace Trier.Tests.Web.Ballots;
 
@@ -67,6 +68,32 @@ public class PaperTests
         Assert.Contains($"Choose one of the nine lines for {served[2]}", maker.Text, StringComparison.Ordinal);
         Assert.Contains("value=\"first\"", maker.Html, StringComparison.Ordinal);
         Assert.Empty((await evening.BallotAsync("Ada")).All);
+    }
+
+    [Fact]
+    public async Task A_sample_of_the_second_flight_has_no_box_for_a_place_in_print_or_when_typed_in()
+    {
+        await using var evening = await Evening.BeginAsync(open: false);
+        var last = (await evening.TastingAsync()).Book.Entries[3].Wheel;
+        await evening.ActAsync<DraftTasting>(draft => draft.ChooseFlight(evening.Trials.Now, last, second: true));
+        await evening.OpenAsync();
+        using var maker = await evening.MakerAsync();
+        var (ada, served) = (await evening.TasterAsync("Ada"), await evening.ServedAsync("Ada"));
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/paper-ballots?taster={ada.Id.Value}");
+        Assert.Equal(3, maker.Html[maker.Html.IndexOf("paper-places", StringComparison.Ordinal)..].Split("<li>").Length - 1);
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/paper/{ada.Id.Value}");
+        Assert.All(served[..3], code => Assert.Contains($"name=\"place-{code}\"", maker.Html, StringComparison.Ordinal));
+        Assert.Contains($"name=\"liking-{served[3]}\"", maker.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain($"place-{served[3]}", maker.Html, StringComparison.Ordinal);
+
+        // Nor does one come back where two entries of the sheet are settled.
+        await maker.PressAsync(($"place-{served[0]}", "1"), ($"place-{served[1]}", "2"), ($"place-{served[2]}", "3"), ($"liking-{served[3]}", "8"));
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/paper/{ada.Id.Value}/second");
+        await maker.PressAsync(($"place-{served[0]}", "1"), ($"place-{served[1]}", "2"), ($"place-{served[2]}", "3"), ($"liking-{served[3]}", "2"), ("by", "Gus"));
+        await maker.PressAsync(($"liking-{served[3]}", "second"), ($"place-{served[3]}", "unclear"));
+        var settled = (await evening.BallotAsync("Ada")).Counted!.Content;
+        Assert.Equal([[served[0]], [served[1]], [served[2]]], settled.Places);
+        Assert.Equal((2, null), (settled.Answers[served[3]].Liking, settled.Answers[served[3]].Unclear));
     }
 
     [Fact]

@@ -194,6 +194,7 @@ public sealed partial class MomentTests
         Assert.Equal(here.Count, facts.Plates);
         Assert.InRange(facts.Balance.PositionSpread, 0, 1);
         Assert.Contains($"{here.Count} plates, 4 samples each.", maker.Text, StringComparison.Ordinal);
+        Assert.Contains($"What {here.Count} tasters can show", maker.Text, StringComparison.Ordinal);
         await evening.ActAsync<SealedTasting>(ready => ready.Open(evening.Trials.Now));
         // One more comes after all, and says at the table which plate stands there.
         var late = book.Tasters.First(taster => !here.Contains(taster.Id));

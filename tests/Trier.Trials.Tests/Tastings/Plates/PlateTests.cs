@@ -48,9 +48,11 @@ public class PlateTests
         Assert.Equal(codes, day.Key.Lines.Select(line => line.Code));
         var facts = PlateFacts.Of(day.Book)!;
         Assert.Equal((6, 0, 0), (facts.Plates, facts.Balance.PositionSpread, facts.Adjacent));
+        Assert.Equal(6, TrialOutline.Of(day.Book).Tasters);
         // Somebody comes after all: the next plate.
         day.Do<SealedTasting>((step, at) => step.Open(at)).Do<OpenTasting>((open, at) => open.HandOut(at, day.Guest(1), null));
         Assert.Equal(7, day.Book.Plate(day.Guest(1))!.Number);
+        Assert.Equal(7, TrialOutline.Of(day.Book).Tasters);
         Assert.Contains("has a plate already", day.Refused<OpenTasting>((open, at) => open.HandOut(at, day.Guest(2), null)), StringComparison.Ordinal);
         day.Close().Reveal();
         Assert.Equal(7, day.Record().Voters.Length);

@@ -31,8 +31,11 @@ public sealed record PaperMismatch(string Field, BlindCode Sample, string What, 
     {
         T Take<T>(string name, T one, T other) => choice(name) == "second" ? other : one;
         var place = choice("place") == "unclear" ? Unclear(first.Place, second.Place) : Take("place", first.Place, second.Place);
-        return new PaperLine(first.Sample, Take("liking", first.Liking, second.Liking), Take("remark", first.Remark, second.Remark), place)
+        return first with
         {
+            Liking = Take("liking", first.Liking, second.Liking),
+            Remark = Take("remark", first.Remark, second.Remark),
+            Place = place,
             Amounts = first.Amounts.Keys.ToDictionary(property => property, property => Take($"right {property}", first.Amounts[property], second.Amounts.GetValueOrDefault(property)), StringComparer.Ordinal),
             Words = Take("words", first.Words, second.Words),
             Again = Take("again", first.Again, second.Again),

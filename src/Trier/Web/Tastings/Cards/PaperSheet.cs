@@ -101,7 +101,7 @@ public sealed record PaperSheet(ImmutableArray<PaperLine> Lines, BallotPlan Aske
 
     private SampleAnswer Answer(PaperLine line, SampleAnswer said, int? liking)
     {
-        var answer = Corrected(said, liking) with { Remark = line.Remark.Length > 0 ? line.Remark : null, Unclear = WrittenPlace.Read(line.Place) is { Unclear: true } ? line.Place : null };
+        var answer = Corrected(said, liking) with { Remark = line.Remark.Length > 0 ? line.Remark : null, Unclear = line.HasPlace && WrittenPlace.Read(line.Place) is { Unclear: true } ? line.Place : null };
         foreach (var property in Asked.Right) answer = answer.With(property, line.Amounts.GetValueOrDefault(property));
         if (Asked.Words.Length > 0) answer = answer with { Words = line.Words };
         return Asked.Again ? answer with { Again = line.Again } : answer;
