@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Trier.Trials.Common;
 
@@ -12,6 +13,9 @@ namespace Trier.Storage.Tastings;
 /// <param name="held">What is known of the trials; told of each batch once it is committed.</param>
 internal sealed class TrialQueue(IDbContextFactory<TrierDb> databases, WriterGate writer, HeldTrials held)
 {
+    // SQLite's result code of a row that a key or a rule of its table refuses. What fails otherwise (a full disk, say) would fail alone as well.
+    private const int Constraint = 19;
+
     private readonly Lock _lock = new();
     private List<QueuedWork> _waiting = [];
 
@@ -76,9 +80,9 @@ internal sealed class TrialQueue(IDbContextFactory<TrierDb> databases, WriterGat
                 held.Keep(turn.Id, turn.Ballots);
             }
         }
-        catch (DbUpdateException) when (again)
+        catch (DbUpdateException refused) when (again && refused.InnerException is SqliteException { SqliteErrorCode: Constraint })
         {
-            // One that cannot be written must not take the others along, and the disk may hold more than was known: each alone, on what is read anew.
+            // One that is refused must not take the others along, and the disk may hold more than was known: each alone, on what is read anew.
             foreach (var work in batch) held.Forget(work.Trial);
             foreach (var work in batch) await CommitAsync([work], again: false);
             return;
