@@ -25,11 +25,12 @@ public static class Sittings
     /// <summary>Tests the sittings.</summary>
     /// <param name="values">Per judge one value per sample, null where there is none.</param>
     /// <param name="labels">Per judge the sitting; a judge heard at several is one row a sitting, and the test is then only rough.</param>
+    /// <param name="voices">Per judge a number shared with those who spoke with one voice, or null for a voice of their own; nobody is joined if it is left out. At one sitting one voice is one row, the mean of its judges: dealt apart, their agreement would look like the sitting's doing.</param>
     /// <param name="seed">Where chance comes from.</param>
     /// <param name="effort">How many draws; <see cref="Effort.Usual"/> if null.</param>
     /// <returns>Refused for one sample, one sitting, or a sitting of fewer than 3 judges.</returns>
     /// <exception cref="ArgumentException">Judges differ in their number of values, labels are not one a judge, or a value is not finite.</exception>
-    public static Answer<SittingsResult> Test(ImmutableArray<ImmutableArray<double?>> values, ImmutableArray<int> labels, Seed seed, Effort? effort = null)
+    public static Answer<SittingsResult> Test(ImmutableArray<ImmutableArray<double?>> values, ImmutableArray<int> labels, Seed seed, Effort? effort = null, ImmutableArray<int?> voices = default)
     {
         effort ??= Effort.Usual;
         if (values.Length != labels.Length) throw new ArgumentException($"There are {labels.Length} labels for {values.Length} judges.", nameof(labels));
@@ -37,6 +38,8 @@ public static class Sittings
         var samples = values[0].Length;
         if (values.Any(row => row.Length != samples || row.Any(value => value is { } v && !double.IsFinite(v))))
             throw new ArgumentException($"Every judge needs {samples} values, finite or none.", nameof(values));
+        if (!voices.IsDefaultOrEmpty && voices.Length != labels.Length) throw new ArgumentException($"There are {voices.Length} voices for {labels.Length} judges.", nameof(voices));
+        if (!voices.IsDefaultOrEmpty) (values, labels) = Joined(values, labels, voices);
         if (samples < 2) return new Refusal(RefusalKind.TooFewItems, "There is one sample: nothing can be compared.");
         var kept = Enumerable.Range(0, values.Length).Where(judge => values[judge].Count(value => value.HasValue) >= 2).ToArray();
         var sittings = kept.Select(judge => labels[judge]).Distinct().Order().ToImmutableArray();
@@ -67,6 +70,13 @@ public static class Sittings
         });
         var p = PValue.Drawn(hits.Statistic, effort.Draws);
         return new SittingsResult(means, sittings, observed, p, p.Value <= Mention);
+    }
+
+    private static (ImmutableArray<ImmutableArray<double?>> Values, ImmutableArray<int> Labels) Joined(ImmutableArray<ImmutableArray<double?>> values, ImmutableArray<int> labels, ImmutableArray<int?> voices)
+    {
+        var rows = Enumerable.Range(0, labels.Length).GroupBy(judge => (Sitting: labels[judge], Voice: voices[judge], Alone: voices[judge] is null ? judge : -1)).ToList();
+        var means = rows.Select(row => Enumerable.Range(0, values[0].Length).Select(sample => row.Average(judge => values[judge][sample])).ToImmutableArray());
+        return ([.. means], [.. rows.Select(row => row.Key.Sitting)]);
     }
 
     private static double Sum(double?[][] residuals, int[] sittings, int samples, int[] counts, double[] sums)

@@ -77,6 +77,20 @@ public sealed class ServingOrderTests
     }
 
     [Fact]
+    public void Judges_of_one_voice_at_one_sitting_are_one_row_of_the_sittings_test()
+    {
+        ImmutableArray<ImmutableArray<double?>> apart = [[1, 2, 3], [1, 3, 2], [2, 1, 3], [3, 1, 2], [3, 2, 1], [2, 3, 1], [3, 2, null]];
+        ImmutableArray<ImmutableArray<double?>> mean = [[1, 2.5, 2.5], [2, 1, 3], [3, 1, 2], [3, 2, 1], [2, 3, 1], [3, 2, null]];
+        // The third and the last compared notes as well, at different sittings: each stays a row of its own.
+        var joined = Sittings.Test(apart, [0, 0, 0, 0, 1, 1, 1], Seed, voices: [7, 7, 8, null, null, null, 8]).Value;
+        var single = Sittings.Test(mean, [0, 0, 0, 1, 1, 1], Seed).Value;
+        Assert.Equal(single.Statistic, joined.Statistic, 1e-12);
+        Assert.Equal(single.P.Value, joined.P.Value);
+        Assert.NotEqual(joined.Statistic, Sittings.Test(apart, [0, 0, 0, 0, 1, 1, 1], Seed).Value.Statistic, 1e-3);
+        Assert.Throws<ArgumentException>(() => Sittings.Test(apart, [0, 0, 0, 0, 1, 1, 1], Seed, voices: [7, 7]));
+    }
+
+    [Fact]
     public void Sittings_that_part_over_a_sample_are_told_apart_and_one_that_likes_everything_more_is_not()
     {
         var generator = new Seed(2).Generator();

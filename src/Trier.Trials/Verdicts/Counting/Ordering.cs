@@ -45,7 +45,7 @@ internal static class Ordering
         var voters = electorate.Voters.Where(voter => electorate.StandingOf(voter) == StripStanding.Counted && voter.Sitting is not null).ToList();
         if (voters.Select(voter => voter.Sitting).Distinct().Count() < 2) return null;
         var ids = electorate.OwnColumns.ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal);
-        var tested = Trier.Statistics.Agreement.Sittings.Test([.. voters.Select(voter => Places(voter, ids))], [.. voters.Select(voter => voter.Sitting!.Value)], seed.Child("sittings"), effort);
+        var tested = Trier.Statistics.Agreement.Sittings.Test([.. voters.Select(voter => Places(voter, ids))], [.. voters.Select(voter => voter.Sitting!.Value)], seed.Child("sittings"), effort, [.. voters.Select(voter => voter.Voice)]);
         if (!tested.Stands) return null;
         var lines = voters.GroupBy(voter => voter.Sitting!.Value).OrderBy(group => group.Key).Select(group =>
         {
