@@ -90,10 +90,10 @@ internal static partial class WholeVerdicts
 
     private static string Id(int item) => Wheels.Substring(item, 1);
 
-    [GeneratedRegex(@"Wheel (?<better>[A-E]) was placed above (?<worse>Wheel [A-E](, Wheel [A-E])*( and Wheel [A-E])?)", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"Wheel (?<better>[A-E]) was placed above (?<worse>Wheel [A-E](, Wheel [A-E])*( and Wheel [A-E])?)", RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Above();
 
-    [GeneratedRegex("placed Wheel (?<better>[A-E]) above every other", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("placed Wheel (?<better>[A-E]) above every other", RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex AboveAll();
 
     private sealed class Asserted
