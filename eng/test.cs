@@ -165,8 +165,7 @@ async Task SeeToChromiumAsync()
     // Somebody who names a browser means that one: no other is looked for, and none is installed.
     var named = Environment.GetEnvironmentVariable("TRIER_CHROMIUM") is { Length: > 0 };
     var missing = new List<string>();
-    // The shell has no window to draw and ends a run sooner.
-    if (!named && Chromium() is null) missing.Add("chromium-headless-shell");
+    if (!named && Chromium() is null) missing.Add("chromium");
     if (Found("zbarimg") is null) missing.Add("zbar-tools");
     if (Found("pdftoppm") is null) missing.Add("poppler-utils");
     if (missing.Count > 0 && OperatingSystem.IsLinux() && File.Exists("/etc/debian_version") && Environment.UserName == "root")
@@ -187,7 +186,7 @@ async Task SeeToChromiumAsync()
 static string? Chromium()
 {
     if (Environment.GetEnvironmentVariable("TRIER_CHROMIUM") is { Length: > 0 } named) return File.Exists(named) ? named : null;
-    return OperatingSystem.IsWindows() ? Found("chrome.exe", "chromium.exe") : Found("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome");
+    return OperatingSystem.IsWindows() ? Found("chrome.exe", "chromium.exe") : Found("chromium", "chromium-browser", "google-chrome");
 }
 
 static string? Found(params string[] names)

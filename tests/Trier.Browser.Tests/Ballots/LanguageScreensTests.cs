@@ -69,7 +69,8 @@ public sealed class LanguageScreensTests(Chromium chromium)
         async Task OnAsync(string path)
         {
             await page.Locator("button.plug-primary").TapAsync();
-            await page.WaitForURLAsync(address => address.EndsWith(path, StringComparison.Ordinal));
+            await Expect(page).ToHaveURLAsync(Hand.Like($"{path}$"));
+            await page.SettledAsync();
         }
 
         async Task LookAsync(string what)

@@ -58,7 +58,7 @@ internal sealed class Eye
             catch (PlaywrightException moved) when (tries < 3 && moved.Message.Contains("Execution context was destroyed", StringComparison.Ordinal))
             {
                 // The page was still on its way from the press before.
-                await page.WaitForLoadStateAsync();
+                await page.SettledAsync();
             }
         }
     }

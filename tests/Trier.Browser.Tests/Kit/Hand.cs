@@ -29,8 +29,27 @@ internal static class Hand
         }
         catch (PlaywrightException moved) when (moved.Message.Contains("interrupted by another navigation", StringComparison.Ordinal))
         {
-            await page.WaitForLoadStateAsync();
+            await page.SettledAsync();
             await page.GotoAsync(address);
+        }
+    }
+
+    /// <summary>Waits until the page that is here is whole. The page itself is asked: the browser's word that it has loaded now and then never comes.</summary>
+    public static async Task SettledAsync(this IPage page)
+    {
+        const int Looks = 300;
+        for (var look = 0; look < Looks; look++)
+        {
+            try
+            {
+                if (await page.EvaluateAsync<string>("() => document.readyState") == "complete") return;
+            }
+            catch (PlaywrightException) when (look < Looks - 1)
+            {
+                // It went while it was asked.
+            }
+
+            await page.WaitForTimeoutAsync(100);
         }
     }
 

@@ -28,7 +28,7 @@ public sealed class PrintTests(Chromium chromium)
             }
 
             await page.PressAsync("Begin this make");
-            await page.WaitForURLAsync(address => address.Contains("/makes/", StringComparison.Ordinal));
+            await Assertions.Expect(page).ToHaveURLAsync(Hand.Like("/makes/"));
             var make = page.Url;
             await page.GotoAsync($"{make}/wheels");
             await page.Locator("#name-1").FillAsync("A long name of thirty letters");

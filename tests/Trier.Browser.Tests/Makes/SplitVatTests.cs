@@ -21,7 +21,7 @@ public sealed class SplitVatTests(Chromium chromium)
         await page.PressAsync("Begin this make");
         for (var touch = 1; touch <= 7; touch++)
         {
-            await page.WaitForLoadStateAsync();
+            await page.SettledAsync();
             var before = await Shown(page).Locator("h1").InnerTextAsync();
             await Shown(page).Locator("form .plug-primary").TapAsync();
             await Expect(Shown(page).Locator("h1")).Not.ToHaveTextAsync(before);
@@ -31,7 +31,7 @@ public sealed class SplitVatTests(Chromium chromium)
         await HeadingAsync(page, "Cook the curd");
         await page.PressAsync("Split the vat here");
         await page.SeesHeadingAsync("Split the vat before “Cook the curd”.");
-        await page.WaitForLoadStateAsync();
+        await page.SettledAsync();
         await eye.BothAsync(page, "split form");
         await page.Locator("#name-1").FillAsync("hot");
         await page.Locator("#name-2").FillAsync("mild");
@@ -42,7 +42,7 @@ public sealed class SplitVatTests(Chromium chromium)
         await eye.PhoneAsync(page, "split vat");
 
         // Away: the other part is one touch further, and the page itself says what went otherwise.
-        await page.WaitForLoadStateAsync();
+        await page.SettledAsync();
         await context.SetOfflineAsync(true);
         await page.Locator("[data-to=\"2\"]").TapAsync();
         await HeadingAsync(page, "Cook the curd");

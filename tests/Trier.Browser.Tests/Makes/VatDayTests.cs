@@ -41,7 +41,7 @@ public sealed class VatDayTests(Chromium chromium)
         await Expect(page.Locator(".undobar-deed")).ToContainTextAsync("Warm the milk");
 
         // First cut: three touches go on without the host.
-        await page.WaitForLoadStateAsync();
+        await page.SettledAsync();
         await context.SetOfflineAsync(true);
         await TouchAsync(page);
         await page.SeesAsync(AwayOnce);
@@ -76,7 +76,7 @@ public sealed class VatDayTests(Chromium chromium)
         await Expect(page.Locator(".undobar-deed")).ToContainTextAsync("Flocculation seen");
 
         // Second cut, with a reading the host refuses: it comes back with what was typed, the touch after it is in.
-        await page.WaitForLoadStateAsync();
+        await page.SettledAsync();
         await context.SetOfflineAsync(true);
         await Shown(page).Locator("input[name=pH]").FillAsync("66");
         await TouchAsync(page);

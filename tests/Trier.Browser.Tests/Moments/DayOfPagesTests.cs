@@ -50,7 +50,7 @@ public sealed class DayOfPagesTests(Chromium chromium)
         await eye.BothAsync(maker, "a taster");
         await maker.Field("Who writes").FillAsync("Gus");
         await maker.RunAndWaitForResponseAsync(() => maker.Locator("form[action$='/scribe'] button").TapAsync(), answer => answer.Status == 200 && answer.Request.Method == "GET" && answer.Url.Contains("/tasters/", StringComparison.Ordinal));
-        await maker.WaitForLoadStateAsync();
+        await maker.SettledAsync();
         await maker.ArriveAsync($"{trial}/practice");
         await maker.PressAsync("Lay a practice table");
         await maker.SeesHeadingAsync("The practice table is laid.");
