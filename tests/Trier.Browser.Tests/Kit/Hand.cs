@@ -27,7 +27,7 @@ internal static class Hand
         {
             await page.GotoAsync(address);
         }
-        catch (PlaywrightException moved) when (moved.Message.Contains("interrupted by another navigation", StringComparison.Ordinal))
+        catch (PlaywrightException moved) when (moved.Message.Contains("interrupted by another navigation", StringComparison.Ordinal) || moved.Message.Contains("ERR_ABORTED", StringComparison.Ordinal))
         {
             await page.SettledAsync();
             await page.GotoAsync(address);
