@@ -84,16 +84,16 @@ public sealed class MomentsTests(Chromium chromium)
     {
         await using var context = await chromium.PhoneAsync();
         await using var house = await chromium.PhoneAsync();
-        await using var table = await Table.SetAsync("Ada", "Bruno");
+        await using var table = await Table.SetAsync(new Setting { Killable = true }, "Ada", "Bruno");
         var ada = await new TasterPhone(await context.NewPageAsync()).OpenAsync(table.LinkOf("Ada"));
         await ada.Page.PressAsync("To the first sample");
         await ada.AnswerAllAsync(1, 4, _ => 6);
         await ada.PlaceAsync(table.PlateOf("Ada"));
         await ada.LookOverAsync();
-        await table.Site.KillAsync();
+        await table.Process.KillAsync();
         await ada.Page.PressAsync("Send my ballot");
         await ada.Page.SeesAsync("The Wi-Fi is away. Your answers are kept on this phone and go out by themselves.");
-        await table.Site.StartAgainAsync();
+        await table.Process.StartAgainAsync();
         await ada.Page.SeesHeadingAsync("Thank you, Ada. Your ballot is safe with the host.");
 
         var maker = await table.MakerAsync(house);

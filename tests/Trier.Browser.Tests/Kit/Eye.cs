@@ -65,6 +65,8 @@ internal sealed class Eye
 
     private async Task LookOnceAsync(IPage page, string name, bool laptop)
     {
+        // Its first words can be seen before its style has come, and then every key is too small.
+        await page.SettledAsync();
         await LookAsync(page, name, PhoneWidth);
         await page.SetViewportSizeAsync(NarrowWidth, PhoneHeight);
         await NothingSidewaysAsync(page, name, NarrowWidth);

@@ -51,6 +51,8 @@ internal static class Hand
 
             await page.WaitForTimeoutAsync(100);
         }
+
+        throw new TimeoutException($"{page.Url} never became whole.");
     }
 
     /// <summary>Taps what unfolds a part of the page.</summary>

@@ -4,8 +4,8 @@ using Trier.TestKit;
 
 namespace Trier.Browser.Tests.Kit;
 
-/// <summary>The built program, serving as a process of its own on a free port, with a data folder that is gone at the end.</summary>
-internal sealed class ServedSite : IAsyncDisposable
+/// <summary>The built program, serving as a process of its own: it can be killed and started again.</summary>
+internal sealed class ServedSite : Site
 {
     private const int KilledBySignal9 = 128 + 9;
     private static readonly TimeSpan LongestStart = TimeSpan.FromSeconds(60);
@@ -14,17 +14,11 @@ internal sealed class ServedSite : IAsyncDisposable
     private readonly StringBuilder _said = new();
     private Process _process = null!;
     private int _port;
+    private bool _running;
 
     private ServedSite(DirectoryInfo folder) => _folder = folder;
 
-    /// <summary>Where it is open, without a slash at the end.</summary>
-    public string Address { get; private set; } = "";
-
-    /// <summary>The one-time sign-in link printed at the last start.</summary>
-    public string SignInLink { get; private set; } = "";
-
-    /// <summary>Lines in which the program said that something failed.</summary>
-    public IReadOnlyList<string> Failures
+    public override IReadOnlyList<string> Failures
     {
         get
         {
@@ -42,8 +36,6 @@ internal sealed class ServedSite : IAsyncDisposable
         return site;
     }
 
-    public static DirectoryInfo NewFolder() => Directory.CreateTempSubdirectory("trier-browser-");
-
     /// <summary>Ends the program by signal 9: nothing is said goodbye to, nothing is flushed.</summary>
     public async Task KillAsync()
     {
@@ -51,16 +43,21 @@ internal sealed class ServedSite : IAsyncDisposable
         await _process.WaitForExitAsync();
         if (!OperatingSystem.IsWindows()) Assert.Equal(KilledBySignal9, _process.ExitCode);
         _process.Dispose();
+        _running = false;
     }
 
     /// <summary>Starts it again on the same port and folder.</summary>
     public Task StartAgainAsync() => RunAsync();
 
-    public async ValueTask DisposeAsync()
+    public override async ValueTask DisposeAsync()
     {
-        if (!_process.HasExited) _process.Kill();
-        await _process.WaitForExitAsync();
-        _process.Dispose();
+        if (_running)
+        {
+            _process.Kill();
+            await _process.WaitForExitAsync();
+            _process.Dispose();
+        }
+
         _folder.Delete(recursive: true);
     }
 
@@ -80,6 +77,7 @@ internal sealed class ServedSite : IAsyncDisposable
         _process.EnableRaisingEvents = true;
         _process.Exited += (_, _) => signIn.TrySetException(new InvalidOperationException($"The program ended before it was open. It said: {Said()}"));
         _process.Start();
+        _running = true;
         _process.BeginOutputReadLine();
         _process.BeginErrorReadLine();
         SignInLink = await signIn.Task.WaitAsync(LongestStart);

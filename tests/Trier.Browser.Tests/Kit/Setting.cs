@@ -12,6 +12,9 @@ internal sealed record Setting
     /// <summary>Whether the first plate is out; else the key is sealed and the guests are on their way.</summary>
     public bool Open { get; init; } = true;
 
+    /// <summary>Whether the site is a process of its own, which a test can kill.</summary>
+    public bool Killable { get; init; }
+
     /// <summary>Who has sent a ballot: what they were served first is their first place, and so on.</summary>
     public IReadOnlyList<string> Sent { get; init; } = [];
 

@@ -22,9 +22,12 @@ internal sealed class Table : IAsyncDisposable
     private readonly IReadOnlyDictionary<string, (string Path, ImmutableArray<BlindCode> Plate)> _tasters;
     private readonly IReadOnlyDictionary<string, BlindCode> _codes;
 
-    private Table(ServedSite site, TrialId trial, Laid laid) => (Site, Trial, _tasters, _codes) = (site, trial, laid.Tasters, laid.Codes);
+    private Table(Site site, TrialId trial, Laid laid) => (Site, Trial, _tasters, _codes) = (site, trial, laid.Tasters, laid.Codes);
 
-    public ServedSite Site { get; }
+    public Site Site { get; }
+
+    /// <summary>The site's own process, where the table was laid killable.</summary>
+    public ServedSite Process => (ServedSite)Site;
 
     public TrialId Trial { get; }
 
@@ -36,10 +39,10 @@ internal sealed class Table : IAsyncDisposable
     /// <summary>The same, laid as a test needs it.</summary>
     public static async Task<Table> SetAsync(Setting setting, params string[] tasters)
     {
-        var folder = ServedSite.NewFolder();
+        var folder = Site.NewFolder();
         var trial = new TrialId(Guid.NewGuid());
         var laid = await PrepareAsync(folder, trial, setting, tasters);
-        return new Table(await ServedSite.StartAsync(folder), trial, laid);
+        return new Table(setting.Killable ? await ServedSite.StartAsync(folder) : await HostedSite.StartAsync(folder), trial, laid);
     }
 
     /// <summary>A taster's link.</summary>

@@ -13,7 +13,7 @@ public sealed class PrintTests(Chromium chromium)
     {
         await using var context = await chromium.PhoneAsync();
         Assert.SkipUnless(Paper.CanBeRead, Paper.NoReader);
-        await using var site = await ServedSite.StartAsync();
+        await using var site = await HostedSite.StartAsync();
         var folder = Directory.CreateTempSubdirectory("trier-print-");
         try
         {

@@ -11,7 +11,7 @@ public sealed class SplitVatTests(Chromium chromium)
     public async Task Both_parts_go_on_without_the_host_and_what_went_otherwise_is_said_at_once()
     {
         await using var context = await chromium.PhoneAsync();
-        await using var site = await ServedSite.StartAsync();
+        await using var site = await HostedSite.StartAsync();
         var page = await context.NewPageAsync();
         var eye = new Eye();
         await page.GotoAsync(site.SignInLink);

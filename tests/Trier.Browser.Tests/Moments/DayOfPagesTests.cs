@@ -11,7 +11,7 @@ public sealed class DayOfPagesTests(Chromium chromium)
     public async Task Numbered_plates_are_planned_plated_and_given_to_whoever_comes()
     {
         await using var context = await chromium.PhoneAsync();
-        await using var site = await ServedSite.StartAsync();
+        await using var site = await HostedSite.StartAsync();
         var eye = new Eye();
         var maker = await context.NewPageAsync();
         await maker.GotoAsync(site.SignInLink);

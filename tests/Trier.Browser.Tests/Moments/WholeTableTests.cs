@@ -15,7 +15,7 @@ public sealed class WholeTableTests(Chromium chromium)
     public async Task Fourteen_phones_taste_at_once_the_laptop_is_killed_in_the_middle_and_nothing_is_lost()
     {
         var contexts = new List<IBrowserContext>();
-        await using var table = await Table.SetAsync(Names);
+        await using var table = await Table.SetAsync(new Setting { Killable = true }, Names);
         try
         {
             foreach (var _ in Names) contexts.Add(await chromium.PhoneAsync());
@@ -36,13 +36,13 @@ public sealed class WholeTableTests(Chromium chromium)
                 await phone.Page.SeesAsync("Kept on this phone.");
             });
 
-            await table.Site.KillAsync();
+            await table.Process.KillAsync();
             await EachAsync(phones, 9, 14, async (phone, _) =>
             {
                 await phone.Page.PressAsync("Keep, and go on");
                 await phone.Page.SeesAsync("The Wi-Fi is away.");
             });
-            await table.Site.StartAgainAsync();
+            await table.Process.StartAgainAsync();
 
             // What was acknowledged is there, whoever asks.
             await EachAsync(phones, 0, 4, async (phone, at) =>

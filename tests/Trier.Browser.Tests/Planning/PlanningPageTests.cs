@@ -9,7 +9,7 @@ public sealed class PlanningPageTests(Chromium chromium)
     [Fact]
     public async Task A_draft_is_planned_on_a_phone_and_on_a_laptop()
     {
-        await using var site = await ServedSite.StartAsync();
+        await using var site = await HostedSite.StartAsync();
         await using var context = await chromium.PhoneAsync();
         var eye = new Eye();
         var maker = await context.NewPageAsync();

@@ -35,9 +35,9 @@ public sealed class DemoVerdictTests(Chromium chromium)
     {
         await using var seeing = await chromium.PhoneAsync();
         await using var plain = await chromium.PhoneAsync(script: false);
-        var folder = ServedSite.NewFolder();
+        var folder = Site.NewFolder();
         var trial = await DemoTrial.SeedAsync(new HostSettings(folder.FullName, 0, null));
-        await using var site = await ServedSite.StartAsync(folder);
+        await using var site = await HostedSite.StartAsync(folder);
         var eye = new Eye();
         var maker = await seeing.NewPageAsync();
         await maker.GotoAsync(site.SignInLink);
