@@ -3,7 +3,7 @@ using Trier.Publishing.Writing;
 
 namespace Trier.Publishing.Charts;
 
-/// <summary>Places by camp: a lane a wheel, a column a place, a dot a taster; milder open above the line, stronger solid below, no idea a lozenge on it.</summary>
+/// <summary>Places by camp: a lane a wheel, a column a place, a sign a taster; milder open and pointing down from above the line, stronger solid and pointing up from below, no idea a bar across it.</summary>
 public static class PlacesChart
 {
     private const double Type = 16;
@@ -36,9 +36,9 @@ public static class PlacesChart
     {
         var line = top + layout.Line;
         var mark = layout.IsNarrow ? top + 8 : line - 8;
-        canvas.Line(layout.Left - 14, line, layout.Right + 14, line, Tone.Ink, 1.6);
+        canvas.Line(layout.Left - layout.Edge, line, layout.Right + layout.Edge, line, Tone.Ink, 1.6);
         canvas.Add(MarkDrawing.Shapes(lane.Look, 2, mark, 16));
-        canvas.Text(26, mark + 13, TextRuler.Fit(lane.Name, layout.IsNarrow ? layout.Width - 40 - TextRuler.Width(string.Join(", ", lane.Averages), Type) : layout.Left - 44, Type, Face.SansStrong), Type, Face.SansStrong);
+        canvas.Text(26, mark + 13, TextRuler.Fit(lane.Name, layout.IsNarrow ? layout.Width - 40 - TextRuler.Width(string.Join(", ", lane.Averages), Type) : layout.Left - layout.Edge - 34, Type, Face.SansStrong), Type, Face.SansStrong);
         if (layout.IsNarrow)
         {
             canvas.Text(layout.Width - 2, mark + 13, string.Join(", ", lane.Averages), Type, anchor: Anchor.End);
@@ -68,8 +68,8 @@ public static class PlacesChart
 
     private static Area Dot(Camp camp, double x, double y, double radius) => camp switch
     {
-        Camp.Milder => new(Outline.Circle(x, y, radius - 0.5), Tone.Paper, Tone.Ink, 1.8),
-        Camp.Stronger => new(Outline.Circle(x, y, radius + 0.4), Tone.Ink),
-        _ => new(Outline.Polygon(new(x, y - radius - 0.5), new(x + radius + 0.5, y), new(x, y + radius + 0.5), new(x - radius - 0.5, y)), Tone.Paper, Tone.Ink, 1.8),
+        Camp.Milder => new(Outline.Polygon(new(x - radius + 0.5, y - radius + 0.5), new(x + radius - 0.5, y - radius + 0.5), new(x, y + radius - 0.5)), Tone.Paper, Tone.Ink, 1.8),
+        Camp.Stronger => new(Outline.Polygon(new(x - radius, y + radius), new(x + radius, y + radius), new(x, y - radius)), Tone.Ink),
+        _ => new(Outline.Polygon(new(x - 2, y - radius - 1), new(x + 2, y - radius - 1), new(x + 2, y + radius + 1), new(x - 2, y + radius + 1)), Tone.Ink),
     };
 }

@@ -3,13 +3,13 @@ namespace Trier.Publishing.Charts;
 /// <summary>What a taster declared before tasting; parts the dots of a lane by position and shape.</summary>
 public enum Camp
 {
-    /// <summary>Nothing asked or nothing said: a lozenge on the line.</summary>
+    /// <summary>Nothing asked or nothing said: a bar across the line.</summary>
     None,
 
-    /// <summary>Usually prefers milder: an open dot above the line.</summary>
+    /// <summary>Usually prefers milder: an open sign above the line.</summary>
     Milder,
 
-    /// <summary>Usually prefers stronger: a solid dot below the line.</summary>
+    /// <summary>Usually prefers stronger: a solid sign below the line.</summary>
     Stronger,
 }
 
@@ -28,9 +28,9 @@ public readonly record struct PlacesDot(double Place, Camp Camp);
 /// <summary>Where each taster placed each wheel.</summary>
 /// <param name="Lanes">The wheels, best first.</param>
 /// <param name="Places">How many places there are.</param>
-/// <param name="Milder">Key to the open dots: "above the line: prefer milder, 6".</param>
-/// <param name="Stronger">Key to the solid dots.</param>
-/// <param name="None">Key to the lozenges.</param>
+/// <param name="Milder">Key to the open signs: "above the line: prefer milder, 6".</param>
+/// <param name="Stronger">Key to the solid signs.</param>
+/// <param name="None">Key to the bars.</param>
 /// <param name="Title">What it shows.</param>
 /// <param name="Description">What it says.</param>
 public sealed record PlacesData(IReadOnlyList<PlacesLane> Lanes, int Places, string Milder, string Stronger, string None, string Title, string Description)

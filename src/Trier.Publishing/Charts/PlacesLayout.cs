@@ -23,8 +23,11 @@ public sealed record PlacesLayout(double Width, double Left, double Right, doubl
     /// <param name="names">Width of the longest wheel's name.</param>
     /// <param name="lane">Height of a lane, or null for the usual.</param>
     public static PlacesLayout For(double width, double names, double? lane = null) => width < 500
-        ? new(width, 26, width - 26, lane ?? 96, 62, 5.5)
-        : new(width, Math.Clamp(names + 40, 100, width * 0.35), width - 190, lane ?? 72, (lane ?? 72) * 40 / 72, 6.5);
+        ? new(width, 34, width - 34, lane ?? 96, 62, 5.5)
+        : new(width, Math.Clamp(names + 66, 110, width * 0.35), width - 190, lane ?? 72, (lane ?? 72) * 40 / 72, 6.5);
+
+    /// <summary>How far a lane's line goes on beyond its first and its last place.</summary>
+    public double Edge => IsNarrow ? Left - 2 : 36;
 
     /// <summary>Height kept for the names of the places.</summary>
     public const double Head = 30;
@@ -35,7 +38,7 @@ public sealed record PlacesLayout(double Width, double Left, double Right, doubl
     public double X(double place, int places) => places < 2 ? (Left + Right) / 2 : Left + ((place - 1) / (places - 1) * (Right - Left));
 
     /// <summary>
-    /// Dots of one lane, side by side where several tasters gave the same place, closer where they would run into the next place.
+    /// Dots of one lane, side by side where several tasters gave the same place, closer where they would run into the next place or off the line.
     /// </summary>
     /// <param name="dots">The lane's dots.</param>
     /// <param name="places">How many places there are.</param>
@@ -46,10 +49,12 @@ public sealed record PlacesLayout(double Width, double Left, double Right, doubl
         foreach (var group in dots.GroupBy(dot => (dot.Place, dot.Camp)).OrderBy(g => g.Key.Camp).ThenBy(g => g.Key.Place))
         {
             int count = group.Count();
-            double step = Math.Min(2.1 * Dot, count < 2 ? room : ((room * 0.92) - (2 * Dot)) / (count - 1));
+            double middle = X(group.Key.Place, places);
+            double half = Math.Min(room * 0.46, Math.Min(middle - Left, Right - middle) + Edge) - Dot;
+            double step = count < 2 ? 0 : Math.Min(2.1 * Dot, 2 * half / (count - 1));
             double y = group.Key.Camp switch { Camp.Milder => -2.2 * Dot, Camp.Stronger => 2.2 * Dot, _ => 0 };
             for (int i = 0; i < count; i++)
-                yield return (group.Key.Camp, X(group.Key.Place, places) + ((i - ((count - 1) / 2.0)) * step), y);
+                yield return (group.Key.Camp, middle + ((i - ((count - 1) / 2.0)) * step), y);
         }
     }
 }

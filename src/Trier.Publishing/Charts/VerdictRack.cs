@@ -24,17 +24,25 @@ public static class VerdictRack
         var blind = verdict.Ballots.Where(ballot => ballot.Standing != StripStanding.Apart).ToList();
         var groups = blind.Count > MostRows ? [Gathered(verdict, blind, looks)] : ByTaste(verdict, blind, looks).ToList();
         var apart = verdict.Ballots.Where(ballot => ballot.Standing == StripStanding.Apart).Select(ballot => Row(verdict, ballot, looks)).ToList();
-        var last = apart.Count == 0 ? null : new RackGroup("not blind, or apart as planned", apart, Before: "Apart:", After: ", in no count");
+        var last = apart.Count == 0 ? null : new RackGroup("not blind, or kept apart as planned", apart, Before: "In no count:");
         if (last is not null) groups.Add(last);
         return new(
             [.. groups],
             last,
             verdict.Wheels.Length,
             [.. verdict.Wheels.Select(wheel => new RackKey(wheel.Name, wheel.Id, looks[wheel.Id]))],
-            $"Each ballot is a core: rind end first place, tip last.{(verdict.Repeats.Length > 0 ? " The second serving is left out." : "")}",
+            $"Each bar is one ballot: rind end first place, tip last.{Repeated(verdict)}",
             Notes(verdict),
             "Every ballot",
             Description(verdict));
+    }
+
+    /// <summary>What to say of wheels that were served twice, after a caption; empty where there are none.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public static string Repeated(Verdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        return verdict.Repeats.Length == 0 ? "" : $" {string.Join(" and ", verdict.Repeats.Select(repeat => verdict.Sample(repeat.Counts).Name).Distinct(StringComparer.Ordinal))} was served twice, unknown to the tasters; the second serving is left out here.";
     }
 
     private static IEnumerable<RackGroup> ByTaste(Verdict verdict, List<BallotStrip> ballots, IReadOnlyDictionary<string, WheelLook> looks)

@@ -44,7 +44,7 @@ public static class VerdictDocument
         yield return new(RackWord, null, [new Paragraph(rack.Reading), new Figure(charts[0])]);
         yield return new(AnswersWord, "never mixed", [new Terms(TwoAnswers.Of(verdict))]);
         if (!publication.Changes.IsEmpty) yield return new("Changes", string.Create(CultureInfo.InvariantCulture, $"version {publication.Version}"), [.. publication.Changes.Select(Said)]);
-        yield return new("How sure", "in people and places", [.. verdict.Words.Top.Skip(FirstSentences).Concat(verdict.Words.HowSure.Skip(1)).Distinct(StringComparer.Ordinal).Select(Said), .. Chart(charts, "forest"), .. VerdictTables.Chances(verdict), .. OtherTables.Steady(verdict)], NewPage: true);
+        yield return new("How sure", "in people and places", [.. verdict.Words.Top.Skip(FirstSentences).Concat(verdict.Words.HowSureUnfolded.Skip(1)).Distinct(StringComparer.Ordinal).Select(Said), .. Chart(charts, "forest"), .. VerdictTables.Chances(verdict), .. OtherTables.Steady(verdict)], NewPage: true);
         yield return new("The tally", RuleNote(verdict), [VerdictTables.Tally(verdict, verdict.Tally, Counted(verdict)), .. verdict.TallyWithTheKey.IsEmpty ? [] : (Block[])[VerdictTables.Tally(verdict, verdict.TallyWithTheKey, $"With {string.Join(" and ", verdict.Panel.KnewTheKey)}, who knew the key and {(verdict.Panel.KnewTheKey.Length == 1 ? "is" : "are")} in no count above.")], VerdictTables.HeadToHead(verdict), .. OtherTables.Weights(verdict)]);
         if (verdict.Words.Disagreement.Length > 0) yield return new("Who disagrees", null, [.. verdict.Words.Disagreement.Select(Said), .. Chart(charts, "places"), .. VerdictTables.Camps(verdict), .. OtherTables.Tastes(verdict)]);
         if (verdict.Words.Yardsticks.Length > 0) yield return new("The yardstick", "one cheese, one recipe, twice", [.. verdict.Words.Yardsticks.Select(Said), .. charts.Where(chart => chart.Name.StartsWith("repeat", StringComparison.Ordinal)).Select(chart => (Block)new Figure(chart))]);
@@ -72,7 +72,7 @@ public static class VerdictDocument
     };
 
     private static string Counted(Verdict verdict) =>
-        $"{Numbers.Plain(verdict.Panel.Ballots)} {(verdict.Panel.Main == MainCount.CompleteBallots ? "complete " : "")}{(verdict.Panel.Ballots == 1 ? "ballot" : "ballots")}. Underlined: best in its column.";
+        $"{Numbers.Plain(verdict.Panel.Ballots)} {(verdict.Panel.Main == MainCount.CompleteBallots ? "complete " : "")}{(verdict.Panel.Ballots == 1 ? "ballot" : "ballots")}. Underlined: the best.";
 
     /// <summary>What was written, by consent only; the fondest first, so that opposites face each other.</summary>
     private static IEnumerable<Block> Quotes(Verdict verdict)

@@ -50,8 +50,8 @@ internal static class VerdictTables
         if (verdict.Deep?.Camps is not { } camps) yield break;
         yield return new Table(
             "Average place by what people said, before tasting, that they usually like.",
-            [new("wheel", Number: false), new($"milder ({Numbers.Plain(camps.Milder)})"), new($"stronger ({Numbers.Plain(camps.Stronger)})"), new("chance if dealt at random"), new("verdict", Number: false)],
-            [.. camps.Wheels.Select(wheel => (ImmutableArray<Cell>)[Wheel(verdict, wheel.Id), new(Average(wheel.Milder)), new(Average(wheel.Stronger)), new(Numbers.Chance(wheel.P)), new(wheel.Shown ? "shown" : "open")])]);
+            [new("wheel", Number: false), new($"milder ({Numbers.Plain(camps.Milder)})"), new($"stronger ({Numbers.Plain(camps.Stronger)})"), new("so far apart by luck"), new("verdict", Number: false)],
+            [.. camps.Wheels.Select(wheel => (ImmutableArray<Cell>)[Wheel(verdict, wheel.Id), new(Average(wheel.Milder)), new(Average(wheel.Stronger)), new(Numbers.OneIn(wheel.P)), new(wheel.Shown ? "shown" : "open")])]);
     }
 
     public static Table Pairs(Verdict verdict) => new(

@@ -170,7 +170,7 @@ public static class VerdictJson
     {
         json.Texts("sentences", verdict.Words.Top);
         json.Texts("headlines", verdict.Words.Headlines);
-        json.Texts("howSure", verdict.Words.HowSure);
+        json.Texts("howSure", verdict.Words.HowSureUnfolded);
         json.Texts("yardstickSentences", verdict.Words.Yardsticks);
         json.Texts("whatTipsIt", verdict.Words.Tips);
         json.Texts("disagreement", verdict.Words.Disagreement);

@@ -8,7 +8,12 @@ public static partial class Numbers
 {
     private static readonly NumberFormatInfo Comma = new() { NumberDecimalSeparator = ",", NumberGroupSeparator = "\u202f" };
 
-    public static string Places(double value, int decimals) => value.ToString($"F{decimals}", Comma);
+    /// <summary>A number to so many decimals, a half away from zero: 2,125 is 2,13 whatever the last bit of its sum.</summary>
+    public static string Places(double value, int decimals) =>
+        (Math.Abs(value) < 1e12 ? (double)decimal.Round((decimal)value, decimals, MidpointRounding.AwayFromZero) : value).ToString($"F{decimals}", Comma);
+
+    /// <summary>A chance for a table people read: "1 in 210".</summary>
+    public static string OneIn(double p) => p < 1e-6 ? "less than 1 in a million" : $"1 in {(1 / p < 10 ? Plain(Math.Round(1 / p, 1)) : Places(1 / p, 0))}";
 
     /// <summary>A sentence of the verdict with the page's decimal sign.</summary>
     public static string Sentence(string sentence) => DecimalPoint().Replace(sentence, ",");

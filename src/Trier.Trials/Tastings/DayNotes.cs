@@ -28,6 +28,7 @@ internal static class DayNotes
             notes.Add(new(DayNoteKind.Reopened, reopened.At, $"The tasting was closed and opened again at {Clock(reopened.At)}: {reopened.Reason}") { Published = $"The tasting was closed and opened again at {Clock(reopened.At)}." });
         notes.AddRange(LateBallots(book, ballots));
         notes.AddRange(ServingNotes.Of(book, ballots));
+        notes.AddRange(WarmingNotes.Of(book, ballots));
         foreach (var correction in book.Corrections.OfType<EntryCorrected>())
             notes.Add(new(DayNoteKind.Correction, correction.At, $"What is known of {correction.Name} was corrected at {Clock(correction.At)}; the old record is kept.") { Published = $"What is known of {correction.Name} was corrected; the old record is kept." });
         foreach (var correction in book.Corrections.OfType<TasterCorrected>())

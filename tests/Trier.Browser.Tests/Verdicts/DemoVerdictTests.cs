@@ -13,7 +13,7 @@ public sealed class DemoVerdictTests(Chromium chromium)
     [
         // Two tie for the most firsts, and another has the best average place: both are named, and why they part.
         "House and Old Hot tie for the most firsts, 4 each, but Thistle has the best average place.",
-        "They part because firsts look at the top of each ballot alone",
+        "The two ways of counting part because firsts look at the top of each ballot alone",
         // The maker's own ballot stands apart.
         "With Benedita’s own ballot, not blind, Thistle still leads and Old Hot has the most firsts, 5 to 4.",
         // The most firsts and the most lasts.
@@ -26,8 +26,8 @@ public sealed class DemoVerdictTests(Chromium chromium)
         "House was served twice, and tasters put its two servings 1,5 places apart on average",
         "two servings of one cheese would land within 0,7 average places of each other in 9 panels of 10",
         // A lead that luck may explain, and what to do all the same.
-        "Thistle came out ahead: a hint, not proof, for luck alone does this about 1 time in 16.",
-        "Next. Make both and split the vat: House for those who like it milder, Old Hot for those who like it stronger.",
+        "Thistle came out ahead: a hint, not proof, for ballots this uneven turn up by luck about 1 time in 16.",
+        "Next. Split the vat and make both House, for those who like it milder, and Old Hot, for those who like it stronger. For one that is to please them all, Thistle is the bet.",
     ];
 
     [Fact]

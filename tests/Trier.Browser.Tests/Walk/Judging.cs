@@ -51,7 +51,7 @@ internal static class Judging
         // The page shows itself anew once all is worked out; nobody can be pointed at a page that is about to go.
         await Expect(maker.GetByText("are still being worked out")).ToHaveCountAsync(0);
         await maker.SeesAsync("Amberholt is our best bet: nobody put it last and it has the best average place.");
-        await maker.SeesAsync("5 of 6 blind tasters placed all 4 wheels and count here, by average place, the rule fixed beforehand; each is one voice, so n is 5.");
+        await maker.SeesAsync("5 of 6 blind tasters placed all 4 wheels and count here, by average place, the rule fixed beforehand; each is one voice, which makes 5.");
         await maker.SeesAsync("One wheel of each recipe cannot tell whether the recipe or the day did it.");
         var had = day.HadIt.Order(StringComparer.Ordinal).ToList();
         var names = had.Count == 1 ? had[0] : $"{string.Join(", ", had.SkipLast(1))} and {had[^1]}";

@@ -103,6 +103,13 @@ internal sealed class Day
         foreach (var happened in events) _log.Add(new Logged(_log.Count + 1, happened));
     }
 
+    /// <summary>Time passes.</summary>
+    public Day Wait(int minutes)
+    {
+        Now += TimeSpan.FromMinutes(minutes);
+        return this;
+    }
+
     public Day Close() => Do<OpenTasting>((open, at) => open.Close(at));
 
     public Day Reveal() => Do<ClosedTasting>((closed, at) => closed.Reveal(at));

@@ -15,7 +15,7 @@ public class ChanceSentenceTests
     [Theory]
     [InlineData(0.97, "Wheel A is a strong bet, more than 9 in 10, to be the favourite")]
     [InlineData(0.90, "Wheel A is a strong bet, about 9 in 10, to be the favourite")]
-    [InlineData(0.75, "Wheel A is a good bet, about 8 in 10, to be the favourite")]
+    [InlineData(0.75, "Wheel A is a good bet, about 3 in 4, to be the favourite")]
     [InlineData(0.66, "Wheel A is more likely than not, about 7 in 10, to be the favourite")]
     [InlineData(0.55, "Wheel A is more likely than not, about 6 in 10, to be the favourite")]
     [InlineData(0.549, "Wheel A is as likely as not, about 5 in 10, to be the favourite")]

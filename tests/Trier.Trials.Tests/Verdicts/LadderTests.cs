@@ -122,7 +122,7 @@ public class LadderTests
         Assert.Equal(4, verdict.Panel.Voices);
         Assert.Equal(6, verdict.Panel.Ballots);
         Assert.Equal(0.125, verdict.Pairs[0].P, 1e-12);
-        Assert.Contains("Taster T01, Taster T02 and Taster T03 compared notes and are one voice, so n is 4 voices", verdict.Words.Top[1], StringComparison.Ordinal);
+        Assert.Contains("Taster T01, Taster T02 and Taster T03 compared notes and are one voice, which makes 4 voices", verdict.Words.Top[1], StringComparison.Ordinal);
         Assert.Contains(verdict.Variants, v => v.Kind == VariantKind.JoinedApart && v.Level == 6 && v.Effect == VariantEffect.LevelChanges);
         Assert.Contains(verdict.Variants, v => v.Kind == VariantKind.WithoutJoined && v.Level == 0);
     }

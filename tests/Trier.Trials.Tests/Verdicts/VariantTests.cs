@@ -26,7 +26,7 @@ public class VariantTests
         Assert.Equal(VariantEffect.LeaderChanges, with.Effect);
         Assert.Equal(["WA", "WB"], with.Leaders);
         Assert.Equal(3, verdict.TallyWithTheKey.Single(t => t.Id == "WB").Firsts);
-        Assert.Contains("with Benedita’s own ballot, not blind, Wheel A and Wheel B share the lead", string.Join(' ', verdict.Words.Top), StringComparison.Ordinal);
+        Assert.Contains("Wheel A and Wheel B share the lead with Benedita’s own ballot, not blind", string.Join(' ', verdict.Words.Top), StringComparison.Ordinal);
         Assert.Equal(Judge.Of(Close, Seed).Gate!.P, verdict.Gate!.P);
     }
 
@@ -71,7 +71,7 @@ public class VariantTests
     {
         var verdict = Judge.Of(Close, Seed);
         Assert.Equal(["T01", "T02", "T03"], verdict.Variants.Where(v => v is { Kind: VariantKind.WithoutOne, Effect: VariantEffect.LeaderChanges }).Select(v => v.Subject));
-        Assert.Contains("Without the ballot of Taster T01, Taster T02 or Taster T03, Wheel A and Wheel B share the lead.", verdict.Words.Tips);
+        Assert.Contains("Without Taster T01’s, Taster T02’s or Taster T03’s ballot, Wheel A and Wheel B share the lead.", verdict.Words.Tips);
         Assert.Equal((1L, 2L), (verdict.Fewest!.ToTie, verdict.Fewest.ToPass));
     }
 

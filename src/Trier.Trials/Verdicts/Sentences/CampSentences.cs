@@ -11,9 +11,9 @@ internal static class CampSentences
         if (verdict.Deep?.Camps is not { Parted: true } camps) return null;
         var over = camps.Wheels.Where(wheel => wheel.Shown).ToList();
         var people = $"Shown: people who like milder cheese ({Phrase.Number(camps.Milder)} {Phrase.Voices(camps.Milder)}) and people who like stronger cheese ({Phrase.Number(camps.Stronger)}) parted";
-        var luck = $"dealt at random, what they had said would part them this far {Chance.OneIn(camps.P.Value)}";
+        var luck = $"had they said it at random, the two would lie this far apart {Chance.OneIn(camps.P.Value)}";
         if (over.Count == 0) return $"{people}, though over which {Phrase.Wheel(verdict.Record)} is open; {luck}.";
-        var places = over.Select(wheel => $"{Naming.Of(verdict, wheel.Id)} at {Phrase.Tenths(wheel.Milder!.Value)} and {Phrase.Tenths(wheel.Stronger!.Value)}");
+        var places = over.Select(wheel => $"{Naming.Of(verdict, wheel.Id)} at {Phrase.Tenths(wheel.Milder!.Value)} against {Phrase.Tenths(wheel.Stronger!.Value)}");
         return $"{people} over {Phrase.List(over.Select(wheel => Naming.Of(verdict, wheel.Id)))}: average places {string.Join(", ", places)}; {luck}.";
     }
 

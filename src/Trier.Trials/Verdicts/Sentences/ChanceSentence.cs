@@ -11,6 +11,9 @@ internal static class ChanceSentence
     // Between these two the odds read "about 5 in 10", and nobody may be told that 5 in 10 is more, or less, likely than not.
     private const double Likely = 0.55;
     private const double Even = 0.45;
+    private const double Quarter = 0.25;
+    private const double ThreeQuarters = 0.75;
+    private const double Near = 0.025;
 
     /// <summary>The sentence; null where the chances are not worked out, do not settle, or the lead is shared.</summary>
     public static string? Of(Verdict verdict)
@@ -32,8 +35,15 @@ internal static class ChanceSentence
         return $"{bet} the favourite of people like these; a blind guess is right 1 time in {Phrase.Number(verdict.Wheels.Length)}.{other}";
     }
 
-    /// <summary>"about 8 in 10".</summary>
-    public static string Tenths(double chance) => Math.Round(10 * chance, MidpointRounding.AwayFromZero) switch
+    /// <summary>"about 8 in 10"; the quarters, which tenths would misstate, as "about 3 in 4".</summary>
+    public static string Tenths(double chance) => chance switch
+    {
+        >= ThreeQuarters - Near and < ThreeQuarters + Near => "about 3 in 4",
+        >= Quarter - Near and < Quarter + Near => "about 1 in 4",
+        _ => InTen(chance),
+    };
+
+    private static string InTen(double chance) => Math.Round(10 * chance, MidpointRounding.AwayFromZero) switch
     {
         >= 10 => "more than 9 in 10",
         <= 0 => "less than 1 in 10",

@@ -57,7 +57,7 @@ internal static class DisagreementSentences
         var own = verdict.Tally.First(line => line.Id == verdict.Leaders[0]);
         var low = rule.Leaders.Where(id => id != own.Id).Select(id => verdict.Tally.First(line => line.Id == id)).Where(line => line.Lasts > own.Lasts).ToList();
         return low.Count == 0 ? null
-            : $"They part because firsts look at the top of each ballot alone: {Phrase.List(low.Select(line => $"{Naming.Of(verdict, line.Id)} was put last by {Phrase.Number(line.Lasts)}"))}, {Naming.Of(verdict, own.Id)} by {(own.Lasts == 0 ? "nobody" : Phrase.Number(own.Lasts))}.";
+            : $"The two ways of counting part because firsts look at the top of each ballot alone: {Phrase.List(low.Select(line => $"{Naming.Of(verdict, line.Id)} was put last by {Phrase.Number(line.Lasts)}"))}, {Naming.Of(verdict, own.Id)} by {(own.Lasts == 0 ? "nobody" : Phrase.Number(own.Lasts))}.";
     }
 
     /// <summary>The wheel with most of both ends, where a quarter or more put it at each.</summary>

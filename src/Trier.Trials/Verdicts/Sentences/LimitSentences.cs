@@ -42,6 +42,14 @@ internal static class LimitSentences
         if (wheels.Count < 2) return "All wheels are of one recipe, so this compares days and wheels, not recipes.";
         return wheels.All(g => g.Count() == 1)
             ? "One wheel of each recipe cannot tell whether the recipe or the day did it."
-            : "With so few wheels of each recipe nobody can tell whether the recipe or the day did it.";
+            : $"With so few wheels of each recipe nobody can tell whether the recipe or the day did it{Apart(verdict)}.";
+    }
+
+    // What one recipe made twice says of the leaders, where it parts further than they do.
+    private static string Apart(Verdict verdict)
+    {
+        if (verdict.Leaders.Length != 1 || verdict.SameRecipe.MaxBy(same => same.Gap) is not { } same) return "";
+        if (verdict.Tally[0].AveragePlace is not { } first || verdict.Tally[1].AveragePlace is not { } second || same.Gap <= second - first) return "";
+        return $": {same.Recipe}, made twice, came out {Phrase.Places(same.Gap)} apart, {Naming.Of(verdict, verdict.Wheels[0].Id)} and {Naming.Of(verdict, verdict.Wheels[1].Id)} {Phrase.Tenths(second - first)}";
     }
 }

@@ -33,7 +33,7 @@ internal static class NextSentences
         {
             var bets = camps.Select(camp => (camp.Taste, Naming.Of(verdict, camp.Wheels.MaxBy(wheel => wheel.Chance)!.Id))).ToList();
             if (bets.Select(bet => bet.Item2).Distinct(StringComparer.Ordinal).Count() > 1)
-                return $"Make both and split the vat: {string.Join(", ", bets.Select(bet => $"{bet.Item2} for those who like it {ChanceSentence.Name(bet.Taste)}"))}. For one that is to please them all, {Naming.Of(verdict, verdict.Leaders)} {Phrase.Verb(verdict.Leaders.Length, "is", "are")} the bet.";
+                return $"Split the vat and make both {string.Join(", and ", bets.Select(bet => $"{bet.Item2}, for those who like it {ChanceSentence.Name(bet.Taste)}"))}. For one that is to please them all, {Naming.Of(verdict, verdict.Leaders)} {Phrase.Verb(verdict.Leaders.Length, "is", "are")} the bet.";
         }
 
         if (verdict.Leaders.Length != 1) return $"Make {Naming.Of(verdict, verdict.Leaders)} again: the ballots do not choose between them.";
@@ -60,8 +60,8 @@ internal static class NextSentences
         return reach.SmallestPreference switch
         {
             null => $"With {panel} not even a favourite of everybody would have been shown 8 times in 10.",
-            > HardlyEver => $"With {panel} only a favourite preferred more than {Phrase.Number(HardlyEver)} to 1 over each other would have been shown 8 times in 10; weaker preferences mostly stay open.",
-            { } ratio => $"With {panel} a favourite preferred {Phrase.Tenths(ratio)} to 1 over each other would have been shown 8 times in 10; weaker preferences mostly stay open.",
+            > HardlyEver => $"With {panel} only a favourite that people prefer more than {Phrase.Number(HardlyEver)} to 1 over each other {Phrase.Wheel(verdict.Record)} would have been shown 8 times in 10; weaker preferences mostly stay open.",
+            { } ratio => $"With {panel} only a favourite that people prefer some {Phrase.Tenths(ratio)} to 1 over each other {Phrase.Wheel(verdict.Record)} would have been shown 8 times in 10; weaker preferences mostly stay open.",
         };
     }
 }

@@ -2,7 +2,7 @@ using Trier.Trials.Verdicts.Findings;
 
 namespace Trier.Trials.Verdicts.Sentences;
 
-/// <summary>Who counts, what n means, and by what rule.</summary>
+/// <summary>Who counts, how many voices that makes, and by what rule.</summary>
 internal static class PanelSentence
 {
     public static string Of(Verdict verdict)
@@ -10,7 +10,7 @@ internal static class PanelSentence
         var panel = verdict.Panel;
         var record = verdict.Record;
         var rule = Rule(verdict);
-        if (panel.Ballots == 0) return $"Nobody placed two {Phrase.Wheels(record)} or more, so n is 0; the rule would be {rule}.";
+        if (panel.Ballots == 0) return $"Nobody placed two {Phrase.Wheels(record)} or more; the rule would be {rule}.";
         var blind = record.Head.FromFile ? "" : "blind ";
         var placed = panel.Main == MainCount.CompleteBallots
             ? $"placed all {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(record)}"
@@ -40,10 +40,10 @@ internal static class PanelSentence
             .ToList();
         return groups.Count switch
         {
-            0 when verdict.Panel.Voices == 1 => "that is one voice, so n is 1",
-            0 => $"each is one voice, so n is {n}",
-            <= 3 => $"{string.Join("; ", groups)} compared notes and are one voice{(groups.Count > 1 ? " each" : "")}, so n is {n} voices",
-            _ => $"those who compared notes are one voice, so n is {n} voices",
+            0 when verdict.Panel.Voices == 1 => "that is one voice",
+            0 => $"each is one voice, which makes {n}",
+            <= 3 => $"{string.Join("; ", groups)} compared notes and are one voice{(groups.Count > 1 ? " each" : "")}, which makes {n} voices",
+            _ => $"those who compared notes are one voice, which makes {n} voices",
         };
     }
 }

@@ -8,8 +8,8 @@ namespace Trier.Trials.Verdicts.Sentences;
 /// <summary>How sure, in places and people.</summary>
 internal static class SureSentences
 {
-    // In how large a company the leader's lead is still worth a warning that the best of several is picked for being lucky too (our choice, no source).
-    private const int SmallCompany = 100;
+    // In how large a group the leader's lead is still worth a warning that the best of several is picked for being lucky too (our choice, no source).
+    private const int SmallGroup = 100;
 
     public static ImmutableArray<string> All(Verdict verdict)
     {
@@ -23,9 +23,8 @@ internal static class SureSentences
         // A wheel that everybody puts first can be shown ahead of all others by fewer.
         if (verdict.Panel.Voices < needed && verdict.Level.Level < 6)
             sentences.Add($"With {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(verdict.Record)} no pair can be told apart with fewer than {Phrase.Number(needed)} voices, even if all agree.");
-        if (SteadySentence.Of(verdict) is { } steady) sentences.Add(steady);
         if (NextSentences.Reach(verdict) is { } reach) sentences.Add(reach);
-        if (verdict.Pairs.Any(p => !p.Shown)) sentences.Add("Open does not mean alike: what is left open here may still differ.");
+        if (verdict.Pairs.Any(p => !p.Shown)) sentences.Add("What is left open here may still differ: open does not mean alike.");
         return sentences.ToImmutable();
     }
 
@@ -37,7 +36,7 @@ internal static class SureSentences
         if (pair is null) return null;
         var share = $"{Phrase.Count(pair.Preferring)} of {Phrase.Number(pair.Voices)} voices put {Naming.Of(verdict, pair.Better)} above {Naming.Of(verdict, second)}";
         var gap = (verdict.Tally[1].AveragePlace - verdict.Tally[0].AveragePlace) ?? pair.Gap;
-        var modesty = verdict.Panel.Voices < SmallCompany ? "; in a small company a lead tends to look larger than it is" : "";
-        return $"{share}; on average it seems {Phrase.Places(gap)} ahead{modesty}.";
+        var modesty = verdict.Panel.Voices < SmallGroup ? "; in a small group a lead tends to look larger than it is" : "";
+        return $"{share}; by average place it seems {Phrase.Places(gap)} ahead{modesty}.";
     }
 }

@@ -7,21 +7,22 @@ namespace Trier.Trials.Verdicts.Sentences;
 internal static class TipSentences
 {
     private const int NamedBallots = 4;
-    private const int TopClauses = 3;
+    private const int TopChanges = 3;
 
     /// <summary>The clause for the top of the page; null where nothing tips.</summary>
     public static string? Headline(Verdict verdict)
     {
-        var clauses = Changed(verdict)
-            .Where(v => v.Kind != VariantKind.OtherRule && v.Kind != VariantKind.WithoutOne)
-            .Select(v => Change(verdict, v))
+        var changes = Changed(verdict)
+            .Where(v => v.Kind is not (VariantKind.OtherRule or VariantKind.WithoutOne))
+            .Select(v => (v.Label, Outcome: Outcome(verdict, v)))
             .Concat(SingleBallots(verdict))
             .ToList();
-        if (clauses.Count == 0) return null;
-        var more = clauses.Count > TopClauses ? $"; {Phrase.Number(clauses.Count - TopClauses)} more {Phrase.Verb(clauses.Count - TopClauses, "way is", "ways are")} told below" : "";
+        if (changes.Count == 0) return null;
+        var told = changes.Take(TopChanges).GroupBy(change => change.Outcome, change => change.Label, StringComparer.Ordinal).Select(group => $"{group.Key} {string.Join(", or ", group)}");
+        var more = changes.Count > TopChanges ? "; the rest is told below" : "";
         var stays = verdict.Leaders.Length == 1 && !Changed(verdict).Any(v => v.Kind != VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges);
-        var hangs = stays ? $"{Naming.Of(verdict, verdict.Leaders)} leads in all of these, and how clearly hangs on who and what is counted" : "It hangs on who and what is counted";
-        return $"{hangs}: {string.Join("; ", clauses.Take(TopClauses))}{more}.";
+        var hangs = stays ? $"{Naming.Of(verdict, verdict.Leaders)} leads in all of these, but how clearly hangs on what is counted: as planned, {Reached(verdict, verdict.Level.Level)}" : $"The answer hangs on what is counted: as planned, {Naming.Leading(verdict, verdict.Leaders)}";
+        return $"{hangs}; {string.Join("; ", told)}{more}.";
     }
 
     public static ImmutableArray<string> All(Verdict verdict)
@@ -31,7 +32,7 @@ internal static class TipSentences
         foreach (var variant in verdict.Variants.Where(v => v.Kind is not (VariantKind.OtherRule or VariantKind.WithoutOne)))
             sentences.Add($"{Phrase.Capital(Clause(verdict, variant))}.");
         var single = SingleBallots(verdict).ToList();
-        if (single.Count > 0) sentences.AddRange(single.Select(s => $"{Phrase.Capital(s)}."));
+        if (single.Count > 0) sentences.AddRange(single.Select(s => $"{Phrase.Capital(s.Label)}, {s.Outcome}."));
         else if (verdict.Variants.Any(v => v.Kind == VariantKind.WithoutOne)) sentences.Add("No single ballot changes leader or level.");
         if (Fewest(verdict) is { } fewest) sentences.Add(fewest);
         return sentences.ToImmutable();
@@ -45,13 +46,15 @@ internal static class TipSentences
         return MostFirstsChange(verdict, variant) is { } firsts ? $"{clause} and {firsts}" : clause;
     }
 
-    private static string Change(Verdict verdict, Variant variant) =>
+    private static string Change(Verdict verdict, Variant variant) => $"{variant.Label}, {Outcome(verdict, variant)}";
+
+    private static string Outcome(Verdict verdict, Variant variant) =>
         variant.Effect switch
         {
-            VariantEffect.LeaderChanges => $"{variant.Label}, {Naming.Leading(verdict, variant.Leaders)}",
-            VariantEffect.LevelChanges => $"{variant.Label}, {Reached(verdict, variant.Level ?? 0)}",
-            _ when verdict.Leaders.IsEmpty => $"{variant.Label}, still nobody leads",
-            _ => $"{variant.Label}, {Naming.Of(verdict, verdict.Leaders)} still {Phrase.Verb(verdict.Leaders.Length, "leads", "share the lead")}",
+            VariantEffect.LeaderChanges => Naming.Leading(verdict, variant.Leaders),
+            VariantEffect.LevelChanges => Reached(verdict, variant.Level ?? 0),
+            _ when verdict.Leaders.IsEmpty => "still nobody leads",
+            _ => $"{Naming.Of(verdict, verdict.Leaders)} still {Phrase.Verb(verdict.Leaders.Length, "leads", "share the lead")}",
         };
 
     /// <summary>A level in words that claim nothing, for it is not the planned count's.</summary>
@@ -88,7 +91,7 @@ internal static class TipSentences
         return string.Join(",", Enumerable.Range(0, all.Count).Where(i => all[i] == all.Max()));
     }
 
-    private static IEnumerable<string> SingleBallots(Verdict verdict)
+    private static IEnumerable<(string Label, string Outcome)> SingleBallots(Verdict verdict)
     {
         var groups = Changed(verdict)
             .Where(v => v.Kind == VariantKind.WithoutOne)
@@ -98,11 +101,10 @@ internal static class TipSentences
             var names = group.Select(v => verdict.Ballots.First(b => b.Id == v.Subject).Name).ToList();
             var without = names.Count switch
             {
-                1 => $"without {Phrase.Possessive(names)} ballot",
-                <= NamedBallots => $"without the ballot of {Phrase.List(names, "or")}",
+                <= NamedBallots => $"without {Phrase.List(names.Select(name => Phrase.Possessive([name])), "or")} ballot",
                 _ => $"without any one of {Phrase.Number(names.Count)} ballots",
             };
-            yield return $"{without}, {group.Key}";
+            yield return (without, group.Key);
         }
     }
 

@@ -25,6 +25,7 @@ internal static class Wording
             top.ToImmutable(),
             [bet, level, DisagreementSentences.Headline(verdict)],
             SureSentences.All(verdict),
+            SteadySentence.Of(verdict),
             YardstickSentences.All(verdict),
             TipSentences.All(verdict),
             disagreement,

@@ -17,7 +17,7 @@ internal static class YardstickSentences
                 sentences.Add($"Averages are steadier: two servings of one cheese would land within {Phrase.Tenths(y)} average places of each other in 9 panels of 10.{Within(verdict, y)}");
         }
 
-        foreach (var same in verdict.SameRecipe)
+        foreach (var same in verdict.SameRecipe.OrderByDescending(same => same.Gap))
             sentences.Add($"{Naming.Of(verdict, same.Better)} and {Naming.Of(verdict, same.Worse)} are one recipe ({same.Recipe}) made twice, and came out {Phrase.Places(same.Gap)} apart{Against(verdict, same)}.");
         return sentences.ToImmutable();
     }
@@ -35,7 +35,7 @@ internal static class YardstickSentences
     {
         if (LeadGap(verdict) is not { } gap || verdict.Leaders.Length != 1) return "";
         var (leader, second) = (Naming.Of(verdict, verdict.Wheels[0].Id), Naming.Of(verdict, verdict.Wheels[1].Id));
-        return same.Gap > gap ? $", more than {leader} and {second} ({Phrase.Tenths(gap)})" : $"; {leader} and {second} are {Phrase.Tenths(gap)} apart";
+        return same.Gap > gap ? $", further than {leader} and {second} ({Phrase.Tenths(gap)}): a good wheel is not yet a good recipe" : $"; {leader} and {second} are {Phrase.Tenths(gap)} apart";
     }
 
     private static double? LeadGap(Verdict verdict) =>

@@ -28,7 +28,7 @@ internal static class TerminalPage
         TerminalTables.Bars(page, verdict, marks);
         TerminalTables.HeadToHead(page, verdict, marks);
         TerminalTables.Pairs(page, verdict, marks);
-        page.Section("How sure", verdict.Words.HowSure.Skip(1));
+        page.Section("How sure", verdict.Words.HowSureUnfolded.Skip(1));
         page.Section("The yardstick", verdict.Words.Yardsticks);
         page.Section("What tips it", verdict.Words.Tips);
         page.Section("Who disagrees", verdict.Words.Disagreement);

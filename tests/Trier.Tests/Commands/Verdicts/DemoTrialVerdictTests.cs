@@ -34,8 +34,8 @@ public sealed class DemoTrialVerdictTests : IAsyncLifetime
     {
         Assert.Equal((3, 11L, 12L, 14), (_verdict.Level.Level, _verdict.Panel.Voices, _verdict.Panel.Ballots, _verdict.Panel.Tasters));
         Assert.Equal("Thistle is our best bet: nobody put it last and it has the best average place.", _verdict.Words.Top[0]);
-        Assert.Contains("Duarte and Caio compared notes and are one voice, so n is 11 voices", _verdict.Words.Top[1], StringComparison.Ordinal);
-        Assert.Equal("Thistle came out ahead: a hint, not proof, for luck alone does this about 1 time in 16.", _verdict.Words.Top[2]);
+        Assert.Contains("Duarte and Caio compared notes and are one voice, which makes 11 voices", _verdict.Words.Top[1], StringComparison.Ordinal);
+        Assert.Equal("Thistle came out ahead: a hint, not proof, for ballots this uneven turn up by luck about 1 time in 16.", _verdict.Words.Top[2]);
         Assert.Equal(["W2", "W1", "W3", "W6", "W5"], _verdict.Wheels.Select(w => w.Id));
     }
 
@@ -88,7 +88,7 @@ public sealed class DemoTrialVerdictTests : IAsyncLifetime
         Assert.Equal((6, 4, 210.0), (camps.Milder, camps.Stronger, camps.Ways));
         Assert.Equal(1 / 210.0, camps.P.Value, 1e-12);
         Assert.Equal(["W1", "W6"], camps.Wheels.Where(wheel => wheel.Shown).Select(wheel => wheel.Id).Order(StringComparer.Ordinal));
-        Assert.StartsWith("Shown: people who like milder cheese (6 voices) and people who like stronger cheese (4) parted over House and Old Hot: average places House at 1.3 and 4.1, Old Hot at 4.8 and 1.5; ", _verdict.Words.Disagreement[0], StringComparison.Ordinal);
+        Assert.StartsWith("Shown: people who like milder cheese (6 voices) and people who like stronger cheese (4) parted over House and Old Hot: average places House at 1.3 against 4.1, Old Hot at 4.8 against 1.5; ", _verdict.Words.Disagreement[0], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -80,7 +80,7 @@ public sealed class GoldenVerdictTests
     {
         var words = verdict.Words;
         var text = new StringBuilder();
-        foreach (var (word, sentences) in new[] { ("Top", words.Top), ("Headlines", words.Headlines), ("How sure", words.HowSure), ("The yardstick", words.Yardsticks), ("What tips it", words.Tips), ("Who disagrees", words.Disagreement), ("What next", words.Next), ("Cannot be known", words.Limits), ("Mind that", verdict.Cautions) })
+        foreach (var (word, sentences) in new[] { ("Top", words.Top), ("Headlines", words.Headlines), ("How sure", words.HowSureUnfolded), ("The yardstick", words.Yardsticks), ("What tips it", words.Tips), ("Who disagrees", words.Disagreement), ("What next", words.Next), ("Cannot be known", words.Limits), ("Mind that", verdict.Cautions) })
         {
             if (sentences.IsEmpty) continue;
             text.Append(word).Append('\n');
