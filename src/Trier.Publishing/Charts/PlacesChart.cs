@@ -38,7 +38,7 @@ public static class PlacesChart
         var mark = layout.IsNarrow ? top + 8 : line - 8;
         canvas.Line(layout.Left - layout.Edge, line, layout.Right + layout.Edge, line, Tone.Ink, 1.6);
         canvas.Add(MarkDrawing.Shapes(lane.Look, 2, mark, 16));
-        canvas.Text(26, mark + 13, TextRuler.Fit(lane.Name, layout.IsNarrow ? layout.Width - 40 - TextRuler.Width(string.Join(", ", lane.Averages), Type) : layout.Left - layout.Edge - 34, Type, Face.SansStrong), Type, Face.SansStrong);
+        canvas.Text(26, mark + 13, TextRuler.Fit(lane.Name, layout.IsNarrow ? layout.Width - 40 - TextRuler.Width(string.Join(", ", lane.Averages), Type) : layout.Left - layout.Edge - 30, Type, Face.SansStrong), Type, Face.SansStrong);
         if (layout.IsNarrow)
         {
             canvas.Text(layout.Width - 2, mark + 13, string.Join(", ", lane.Averages), Type, anchor: Anchor.End);

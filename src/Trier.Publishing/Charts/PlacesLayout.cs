@@ -24,7 +24,7 @@ public sealed record PlacesLayout(double Width, double Left, double Right, doubl
     /// <param name="lane">Height of a lane, or null for the usual.</param>
     public static PlacesLayout For(double width, double names, double? lane = null) => width < 500
         ? new(width, 34, width - 34, lane ?? 96, 62, 5.5)
-        : new(width, Math.Clamp(names + 66, 110, width * 0.35), width - 190, lane ?? 72, (lane ?? 72) * 40 / 72, 6.5);
+        : new(width, Math.Clamp(names + 72, 110, width * 0.35), width - 190, lane ?? 72, (lane ?? 72) * 40 / 72, 6.5);
 
     /// <summary>How far a lane's line goes on beyond its first and its last place.</summary>
     public double Edge => IsNarrow ? Left - 2 : 36;
