@@ -3,14 +3,14 @@ using Trier.Web.Shared;
 
 namespace Trier.Tests.Web.Shared;
 
-/// <summary>The places chart: accessible, one dot a taster, nothing over its edge.</summary>
+/// <summary>The places chart: accessible, one sign a taster, nothing over its edge.</summary>
 public sealed class PlacesByWheelTests : BunitContext
 {
     private static readonly PlacesLane Thistle = new("Thistle", new WheelLook(2),
         [new(1, Camp.Milder), new(1, Camp.Milder), new(2.5, Camp.Milder), new(3, Camp.Stronger), new(2, Camp.None)], ["milder 1,50", "stronger 3,00"]);
 
     [Fact]
-    public void Both_drawings_have_a_title_a_description_and_one_dot_a_taster()
+    public void Both_drawings_have_a_title_a_description_and_one_sign_a_taster()
     {
         var chart = Render<PlacesByWheel>(p => p.Add(c => c.Data, new PlacesData([Thistle], 5, "milder, 3", "stronger, 1", "no idea, 1", "Places by camp", "Thistle lies near the top for both.")));
         var drawings = chart.FindAll("svg[role=img]");
@@ -19,9 +19,9 @@ public sealed class PlacesByWheelTests : BunitContext
         {
             var named = drawing.GetAttribute("aria-labelledby")!.Split(' ').Select(id => chart.Find("#" + id).TextContent);
             Assert.Equal(["Places by camp", "Thistle lies near the top for both."], named);
-            // Four open dots, the lozenge among them, and one solid one; the lines have no fill and the mark has its own tone.
-            Assert.Equal(4, drawing.QuerySelectorAll("path[fill='var(--paper)']").Length);
-            Assert.Single(drawing.QuerySelectorAll("path[fill='var(--ink)']"));
+            // Three open signs; one solid one and the bar; the lines have no fill and the mark has its own tone.
+            Assert.Equal(3, drawing.QuerySelectorAll("path[fill='var(--paper)']").Length);
+            Assert.Equal(2, drawing.QuerySelectorAll("path[fill='var(--ink)']").Length);
             Assert.Single(drawing.QuerySelectorAll("path[fill='var(--tone-2)']"));
         });
         Assert.Equal(4, chart.FindAll("[id]").Select(e => e.Id).Distinct(StringComparer.Ordinal).Count());
