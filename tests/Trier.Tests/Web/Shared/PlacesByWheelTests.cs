@@ -46,6 +46,8 @@ public sealed class PlacesByWheelTests : BunitContext
             var dots = layout.Spread([.. Enumerable.Repeat(new PlacesDot(3, Camp.Milder), tasters)], 6).ToList();
             Assert.Equal(tasters, dots.Count);
             Assert.All(dots, dot => Assert.InRange(Math.Abs(dot.X - layout.X(3, 6)) + layout.Dot, 0, half));
+            var ends = layout.Spread([.. Enumerable.Repeat(new PlacesDot(1, Camp.Milder), tasters), .. Enumerable.Repeat(new PlacesDot(6, Camp.Milder), tasters)], 6);
+            Assert.All(ends, dot => Assert.InRange(dot.X, layout.Left - layout.Edge + layout.Dot - 1e-9, layout.Right + layout.Edge - layout.Dot + 1e-9));
         }
     }
 }
