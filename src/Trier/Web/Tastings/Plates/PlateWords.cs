@@ -17,7 +17,9 @@ internal static class PlateWords
             ? $"{(dealt ? "Of the plates as they are now, every" : "Every")} sample is served in every position {Times(counts.Min())}."
             : $"{(dealt ? "Of the plates as they are now, every" : "Every")} sample is served in every position between {counts.Min()} and {counts.Max()} times.";
         var next = facts.Balance.CarryOver.SelectMany((row, item) => row.Where((_, other) => other != item)).ToList();
-        yield return $"Each sample comes right after each other one between {next.Min()} and {next.Max()} times.";
+        yield return next.Min() == next.Max()
+            ? $"Each sample comes right after each other one {Times(next.Min())}."
+            : $"Each sample comes right after each other one between {next.Min()} and {next.Max()} times.";
         if (book.Repeat is not null && book.RevealedAt is null)
         {
             yield return facts.Adjacent > 0
