@@ -50,6 +50,6 @@ internal static class LimitSentences
     {
         if (verdict.Leaders.Length != 1 || verdict.SameRecipe.MaxBy(same => same.Gap) is not { } same) return "";
         if (verdict.Tally[0].AveragePlace is not { } first || verdict.Tally[1].AveragePlace is not { } second || same.Gap <= second - first) return "";
-        return $": {same.Recipe}, made twice, came out {Phrase.Places(same.Gap)} apart, {Naming.Of(verdict, verdict.Wheels[0].Id)} and {Naming.Of(verdict, verdict.Wheels[1].Id)} {Phrase.Tenths(second - first)}";
+        return $": two wheels of {same.Recipe} came out {Phrase.Places(same.Gap)} apart, further than {Naming.Of(verdict, verdict.Wheels[0].Id)} and {Naming.Of(verdict, verdict.Wheels[1].Id)} ({Phrase.Tenths(second - first)})";
     }
 }

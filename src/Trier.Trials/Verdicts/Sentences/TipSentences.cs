@@ -21,7 +21,7 @@ internal static class TipSentences
         var told = changes.Take(TopChanges).GroupBy(change => change.Outcome, change => change.Label, StringComparer.Ordinal).Select(group => $"{group.Key} {string.Join(", or ", group)}");
         var more = changes.Count > TopChanges ? "; the rest is told below" : "";
         var stays = verdict.Leaders.Length == 1 && !Changed(verdict).Any(v => v.Kind != VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges);
-        var hangs = stays ? $"{Naming.Of(verdict, verdict.Leaders)} leads in all of these, but how clearly hangs on what is counted: as planned, {Reached(verdict, verdict.Level.Level)}" : $"The answer hangs on what is counted: as planned, {Naming.Leading(verdict, verdict.Leaders)}";
+        var hangs = stays ? $"Counted in each of these ways {Naming.Of(verdict, verdict.Leaders)} leads, but how clearly hangs on the way: as planned, {Reached(verdict, verdict.Level.Level)}" : $"The answer hangs on what is counted: as planned, {Naming.Leading(verdict, verdict.Leaders)}";
         return $"{hangs}; {string.Join("; ", told)}{more}.";
     }
 
