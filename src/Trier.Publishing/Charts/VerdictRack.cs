@@ -42,7 +42,13 @@ public static class VerdictRack
     public static string Repeated(Verdict verdict)
     {
         ArgumentNullException.ThrowIfNull(verdict);
-        return verdict.Repeats.Length == 0 ? "" : $" {string.Join(" and ", verdict.Repeats.Select(repeat => verdict.Sample(repeat.Counts).Name).Distinct(StringComparer.Ordinal))} was served twice, unknown to the tasters; the second serving is left out here.";
+        var names = verdict.Repeats.Select(repeat => verdict.Sample(repeat.Counts).Name).Distinct(StringComparer.Ordinal).ToList();
+        return names.Count switch
+        {
+            0 => "",
+            1 => $" {names[0]} was served twice; the second serving is left out here.",
+            _ => $" {string.Join(" and ", names)} were served twice; the second servings are left out here.",
+        };
     }
 
     private static IEnumerable<RackGroup> ByTaste(Verdict verdict, List<BallotStrip> ballots, IReadOnlyDictionary<string, WheelLook> looks)

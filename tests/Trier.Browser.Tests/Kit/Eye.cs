@@ -57,8 +57,7 @@ internal sealed class Eye
             }
             catch (PlaywrightException moved) when (tries < 3 && moved.Message.Contains("Execution context was destroyed", StringComparison.Ordinal))
             {
-                // The page was still on its way from the press before.
-                await page.SettledAsync();
+                // The page was still on its way from the press before: the next look waits for it.
             }
         }
     }

@@ -14,7 +14,7 @@ internal static class Judging
 
     public static async Task ClosesAsync(this Afternoon day)
     {
-        await day.LookAtBoardAsync("5 ballots in, 0 still at the table, 1 left.");
+        await day.LookAtBoardAsync("5 ballots in, 0 still at the table, 1 has left.");
         await day.Maker.SeesAsync("1 of 6 has not sent yet.");
         await day.Maker.PressAsync("Close the ballots");
         await Expect(day.Maker.GetByRole(AriaRole.Heading, new() { NameRegex = Hand.Like("^Closed at [0-9]{2}:[0-9]{2}: 5 ballots in\\.$") })).ToBeVisibleAsync();

@@ -72,7 +72,7 @@ internal static class MoreBallots
     {
         string[] order = ["Amberholt", "Birkmoor", "Dunfennel", Afternoon.Repeated, Afternoon.Again];
         var maker = day.Maker;
-        await day.LookAtBoardAsync("4 ballots in, 1 still at the table, 1 left.");
+        await day.LookAtBoardAsync("4 ballots in, 1 still at the table, 1 has left.");
         await maker.PressAsync("type in from paper for Emil");
         await maker.SeesHeadingAsync("Emil’s paper ballot");
         await day.Eye.BothAsync(maker, "a paper ballot typed in");

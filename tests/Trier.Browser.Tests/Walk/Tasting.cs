@@ -111,7 +111,7 @@ internal static class Tasting
         await Expect(page.Field("In a word")).ToHaveValueAsync("not yet sure");
 
         // The maker's sign-in outlives the program too.
-        await day.LookAtBoardAsync("One ballot in, 4 still at the table, 1 left.");
+        await day.LookAtBoardAsync("One ballot in, 4 still at the table, 1 has left.");
         await day.BoardSaysAsync("Ada", "6 of 6");
         await day.BoardSaysAsync("Cleo", "2 of 6");
         await day.BoardSaysAsync("Fay", "3 of 6");
@@ -131,7 +131,7 @@ internal static class Tasting
         await day.Eye.BothAsync(maker, "a withdrawal refused");
         await maker.Field("Why").FillAsync(Afternoon.Reason);
         await maker.PressAsync($"Withdraw {Afternoon.Withdrawn}");
-        await maker.SeesHeadingAsync("One ballot in, 4 still at the table, 1 left.");
+        await maker.SeesHeadingAsync("One ballot in, 4 still at the table, 1 has left.");
         await maker.SeesAsync($"Take sample {day.CodeOf(Afternoon.Withdrawn)} off every plate. The ballots keep their order of the others.");
         await day.BoardSaysAsync("Ada", "5 of 5");
         await day.Eye.BothAsync(maker, "the board after a withdrawal");

@@ -49,7 +49,7 @@ internal static class LimitSentences
     private static string Apart(Verdict verdict)
     {
         if (verdict.Leaders.Length != 1 || verdict.SameRecipe.MaxBy(same => same.Gap) is not { } same) return "";
-        if (verdict.Tally[0].AveragePlace is not { } first || verdict.Tally[1].AveragePlace is not { } second || same.Gap <= second - first) return "";
-        return $": two wheels of {same.Recipe} came out {Phrase.Places(same.Gap)} apart, further than {Naming.Of(verdict, verdict.Wheels[0].Id)} and {Naming.Of(verdict, verdict.Wheels[1].Id)} ({Phrase.Tenths(second - first)})";
+        if (YardstickSentences.LeadGap(verdict) is not { } gap || same.Gap <= gap) return "";
+        return $": two wheels of {same.Recipe} came out {Phrase.Places(same.Gap)} apart, further than {Naming.Of(verdict, verdict.Wheels[0].Id)} and {Naming.Of(verdict, verdict.Wheels[1].Id)} ({Phrase.Tenths(gap)})";
     }
 }

@@ -38,7 +38,8 @@ internal static class YardstickSentences
         return same.Gap > gap ? $", further than {leader} and {second} ({Phrase.Tenths(gap)}): a good wheel is not yet a good recipe" : $"; {leader} and {second} are {Phrase.Tenths(gap)} apart";
     }
 
-    private static double? LeadGap(Verdict verdict) =>
+    /// <summary>How far the first two lie apart by average place, whatever the rule; null where there is no average.</summary>
+    public static double? LeadGap(Verdict verdict) =>
         verdict.Wheels.Length >= 2 && verdict.Tally[0].AveragePlace is { } first && verdict.Tally[1].AveragePlace is { } second
             ? Math.Abs(second - first)
             : null;
