@@ -12,7 +12,8 @@ internal static class WarmingNotes
 
     public static IEnumerable<DayNote> Of(DayBook book, IReadOnlyDictionary<TasterId, BallotHistory> ballots)
     {
-        if (book.TakenOutAt is not { } taken) yield break;
+        // A later sitting is cut from halves that stayed in the cold, and when those left it is not noted.
+        if (book.TakenOutAt is not { } taken || book.Tasters.Select(taster => taster.Sitting).Distinct().Count() > 1) yield break;
         // Paper is typed in later, and says nothing of when it was written.
         var seen = ballots.Values.SelectMany(history => history.All)
             .Where(revision => revision is { Standing: BallotStanding.InTime, Source: BallotSource.Phone or BallotSource.Scribe } && revision.ReceivedAt > taken)

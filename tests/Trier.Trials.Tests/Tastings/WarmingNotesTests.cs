@@ -1,3 +1,4 @@
+using Trier.Statistics.Randomness;
 using Trier.Trials.Tastings;
 using Trier.Trials.Tastings.Steps;
 
@@ -27,6 +28,18 @@ public sealed class WarmingNotesTests
         day.Wait(29).Send(day.Guest(1), "A B C");
         day.Wait(10).Send(day.Guest(2), "B A C");
         day.Wait(60).Send(day.Guest(3), day.Say("C A B"), BallotStage.Sent, source: BallotSource.Paper);
+        day.Close().Reveal();
+        Assert.DoesNotContain(day.Record().Notes, note => note.Sentence.Contains(Warmed, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Nothing_is_told_of_several_sittings_for_the_later_ones_are_cut_from_the_cold()
+    {
+        var day = new Day().Wheels(3).Guests(1);
+        day.Do<DraftTasting>((draft, at) => draft.AddTaster(at, day.NewTaster(), "Guest 2", false, false, 2));
+        day.Do<DraftTasting>((draft, at) => draft.Seal(at, new Seed(1))).Do<SealedTasting>((step, at) => step.TakeOut(at)).Do<SealedTasting>((step, at) => step.Open(at));
+        day.Send(day.Guest(1), "A B C");
+        day.Wait(90).Send(day.Guest(2), "B A C");
         day.Close().Reveal();
         Assert.DoesNotContain(day.Record().Notes, note => note.Sentence.Contains(Warmed, StringComparison.Ordinal));
     }

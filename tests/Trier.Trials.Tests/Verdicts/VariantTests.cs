@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Trier.Statistics.Randomness;
+using Trier.Trials.Plans;
 using Trier.Trials.Tastings;
 using Trier.Trials.Verdicts;
 using Trier.Trials.Verdicts.Findings;
@@ -135,5 +136,16 @@ public class VariantTests
         var twice = Close with { Samples = [.. Close.Samples.Select(s => s with { Facts = Panels.Facts(s.Id == "WC" ? "recipe A" : $"recipe {s.Id[1..]}") })] };
         var same = Assert.Single(Judge.Of(twice, Seed).SameRecipe);
         Assert.Equal(("WA", "WC", 1.6), (same.Better, same.Worse, Math.Round(same.Gap, 9)));
+        Assert.Contains(Judge.Of(twice, Seed).Words.Limits, s => s.StartsWith("With so few wheels of each recipe nobody can tell whether the recipe or the day did it: two wheels of recipe A came out 1.6 places apart, further than Wheel A and ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Two_wheels_of_one_recipe_are_held_against_the_leaders_by_average_place_whatever_the_rule()
+    {
+        // By firsts A leads, by average place B: they lie .6 apart, C and D .2.
+        var record = Panels.Of("ABCD", "ABCD", "ABDC", "ABCD", "BCDA", "BDCA").By(new CountingRule.Firsts());
+        var verdict = Judge.Of(record with { Samples = [.. record.Samples.Select(s => s with { Facts = Panels.Facts(s.Id is "WC" or "WD" ? "recipe C" : $"recipe {s.Id[1..]}") })] }, Seed);
+        Assert.Equal(0.2, Assert.Single(verdict.SameRecipe).Gap, 9);
+        Assert.Contains("With so few wheels of each recipe nobody can tell whether the recipe or the day did it.", verdict.Words.Limits);
     }
 }
