@@ -30,6 +30,8 @@ internal sealed class HostedSite : Site
 
     public override async ValueTask DisposeAsync()
     {
+        // Pages that are still open go on asking: first nothing is answered any more, then the services go.
+        await _app.StopAsync();
         await _app.DisposeAsync();
         _folder.Delete(recursive: true);
     }

@@ -85,6 +85,7 @@ public sealed class DayOfPagesTests(Chromium chromium)
         await maker.PressAsync("Open the tasting");
         await maker.SeesHeadingAsync("0 ballots in, 0 still at the table.");
         await eye.BothAsync(maker, "board nobody here");
+        await maker.Field("Who comes?").SelectOptionAsync(new SelectOptionValue { Label = "Ada" });
         await maker.PressAsync("Give this plate");
         await Expect(maker.Row("Ada")).ToContainTextAsync("plate 1");
         await eye.BothAsync(maker, "board one here");

@@ -197,7 +197,7 @@ public class DemoFileTests
         Assert.Equal((3, 11L), (verdict.Level.Level, verdict.Panel.Voices));
         Assert.Equal(0.0387451, verdict.Friedman!.P.Value, 1e-7);
         Assert.DoesNotContain(verdict.Pairs, p => p.Shown);
-        Assert.Equal("593 came out ahead: a hint, not proof, for ballots this uneven turn up by luck about 1 time in 16.", verdict.Words.Top[2]);
+        Assert.Equal("593 came out ahead: a hint, not proof, for even if all samples tasted alike, ballots this uneven would turn up about 1 time in 16.", verdict.Words.Top[2]);
         Assert.Equal([3L, 4, 1, 2, 0], verdict.Variants.Single(v => v.Kind == VariantKind.WithoutJoined).Firsts);
         Assert.Equal(5, verdict.Variants.Single(v => v.Kind == VariantKind.JoinedApart).Level);
     }

@@ -142,7 +142,7 @@ internal sealed class StepFigures(SheetWork work, WheelWork wheel)
         var litres = Trier.Dairy.Quantities.Volume.FromLitres(BrineLitresPerKilogram * each.Kilograms * Means.Wheels);
         if (work.Take(BrineBatch.Make(litres, strength, Temperature.FromCelsius(step[Target.Celsius]?.Value ?? 12))) is { } batch)
         {
-            figures.Add(new("Brine at 4 L to a kilogram of cheese", Measure.Volume, litres.Litres, SheetWork.Sum("How much brine", "3 to 5 L to a kilogram of cheese", [new("Cheese", each.Kilograms * Means.Wheels, "kg")], [new("Brine", litres.Litres, "L")], Sources.Practice)));
+            figures.Add(new("Brine by the rule of thumb", Measure.Volume, litres.Litres, SheetWork.Sum("How much brine", "4 L to a kilogram of cheese; 3 to 5 are in use", [new("Cheese", each.Kilograms * Means.Wheels, "kg")], [new("Brine", litres.Litres, "L")], Sources.Practice)));
             figures.Add(new("Salt for fresh brine", Measure.Mass, batch.Value.Salt.Kilograms, batch.Working));
             figures.Add(new("Water for fresh brine", Measure.Mass, batch.Value.Water.Kilograms, batch.Working));
         }

@@ -12,13 +12,14 @@ internal static class LevelSentence
         var leaders = Naming.Of(verdict, verdict.Leaders);
         var luck = P(verdict);
         var others = Phrase.Wheels(verdict.Record);
+        var alike = verdict.Wheels.Length == 2 ? $"both {others}" : $"all {others}";
         return level.Level switch
         {
             1 => verdict.Gate?.TieLuck is { } tie
                 ? $"{leaders} came out level; with so many ballots luck alone ends in a shared lead {Chance.TimesInTen(tie)}."
                 : $"{leaders} came out level; nobody should call one of them better.",
-            2 => $"{leaders} came out ahead, but ballots this uneven turn up by luck {Chance.TimesInTen(luck)}: nobody should call {leaders} better.",
-            3 => $"{leaders} came out ahead: a hint, not proof, for ballots this uneven turn up by luck {Chance.OneIn(luck)}.",
+            2 => $"{leaders} came out ahead, but even if {alike} tasted alike, ballots this uneven would turn up {Chance.TimesInTen(luck)}: nobody should call {leaders} better.",
+            3 => $"{leaders} came out ahead: a hint, not proof, for even if {alike} tasted alike, ballots this uneven would turn up {Chance.OneIn(luck)}.",
             4 => $"Our tasters did not treat these {others} alike (luck alone would part them this far {Chance.OneIn(luck)}), but which is best the ballots do not settle.{PairsShown(verdict)}",
             5 => $"Shown: {leaders} was placed above {Naming.Of(verdict, level.ShownOver)}; against {Naming.Of(verdict, level.Open)} it is open. Luck alone would part the {others} this far {Chance.OneIn(luck)}.",
             _ => $"Shown: our tasters placed {leaders} above {(verdict.Wheels.Length == 2 ? Naming.Of(verdict, verdict.Wheels[1].Id) : $"every other {Phrase.Wheel(verdict.Record)}")}. Luck alone would part the {others} this far {Chance.OneIn(luck)}.",

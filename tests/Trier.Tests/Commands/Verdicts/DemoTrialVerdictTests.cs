@@ -35,7 +35,7 @@ public sealed class DemoTrialVerdictTests : IAsyncLifetime
         Assert.Equal((3, 11L, 12L, 14), (_verdict.Level.Level, _verdict.Panel.Voices, _verdict.Panel.Ballots, _verdict.Panel.Tasters));
         Assert.Equal("Thistle is our best bet: nobody put it last and it has the best average place.", _verdict.Words.Top[0]);
         Assert.Contains("Duarte and Caio compared notes and are one voice, which makes 11 voices", _verdict.Words.Top[1], StringComparison.Ordinal);
-        Assert.Equal("Thistle came out ahead: a hint, not proof, for ballots this uneven turn up by luck about 1 time in 16.", _verdict.Words.Top[2]);
+        Assert.Equal("Thistle came out ahead: a hint, not proof, for even if all wheels tasted alike, ballots this uneven would turn up about 1 time in 16.", _verdict.Words.Top[2]);
         Assert.Equal(["W2", "W1", "W3", "W6", "W5"], _verdict.Wheels.Select(w => w.Id));
     }
 

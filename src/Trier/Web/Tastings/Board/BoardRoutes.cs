@@ -71,6 +71,10 @@ internal static class BoardRoutes
 
     private static Outcome<ImmutableArray<DayEvent>> Note(RoomTasting room, string deed, Posted posted, DateTimeOffset now)
     {
+        // Nobody and no code stand chosen beforehand: a hurried host would note the first on the list.
+        if (deed is "late" or "left" or "learned" or "swapped" or "dropped" or "parted" && posted.Id("who") is null) return TrialPages.TooLate($"who-{deed}", "Choose who it was.");
+        if (deed is "spoken" or "dropped" && posted.Text("first").Length == 0) return TrialPages.TooLate($"{deed}-first", "Choose the sample.");
+        if (deed is "swapped" && (posted.Text("first").Length == 0 || posted.Text("second").Length == 0)) return TrialPages.TooLate("swapped-first", "Choose the two codes.");
         var taster = new TasterId(posted.Id("who") ?? Guid.Empty);
         var first = BlindCode.TryParse(posted.Text("first"), out var one) ? one : default;
         var second = BlindCode.TryParse(posted.Text("second"), out var other) ? other : default;
