@@ -66,6 +66,6 @@ public static class VerdictForest
         }
 
         foreach (var same in verdict.SameRecipe)
-            yield return new(same.Gap, $"{Numbers.Places(same.Gap, 2)}: {same.Recipe} made twice, {verdict.Sample(same.Better).Name} and {verdict.Sample(same.Worse).Name}");
+            yield return new(same.Gap, $"{Numbers.Places(same.Gap, 2)}: {(same.OneMake ? $"two wheels of one make of {same.Recipe}" : $"{same.Recipe} made twice")}, {verdict.Sample(same.Better).Name} and {verdict.Sample(same.Worse).Name}");
     }
 }

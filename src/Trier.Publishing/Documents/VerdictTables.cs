@@ -57,7 +57,7 @@ internal static class VerdictTables
     public static Table Pairs(Verdict verdict) => new(
         "Pair by pair, on every ballot that placed both.",
         [new("placed better", Number: false), new("than", Number: false), new("places apart"), new("who preferred it"), new("chance if alike"), new("verdict", Number: false)],
-        [.. verdict.Pairs.Select(pair => (ImmutableArray<Cell>)[Wheel(verdict, pair.Better), new(verdict.Sample(pair.Worse).Name), new(Numbers.Places(Math.Abs(pair.Gap), 2)), new($"{Numbers.Plain(pair.Preferring)} of {Numbers.Plain(pair.Voices)}"), new(Numbers.Chance(pair.P)), new(pair.Shown ? "shown" : "open")])]);
+        [.. verdict.Pairs.Select(pair => (ImmutableArray<Cell>)[Wheel(verdict, pair.Better), new(verdict.Sample(pair.Worse).Name), new(Numbers.Places(pair.Gap, 2)), new($"{Numbers.Plain(pair.Preferring)} of {Numbers.Plain(pair.Voices)}"), new(Numbers.Chance(pair.P)), new(pair.Shown ? "shown" : "open")])]);
 
     public static Table Variants(Verdict verdict)
     {

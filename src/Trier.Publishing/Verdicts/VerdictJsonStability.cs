@@ -31,6 +31,7 @@ internal static class VerdictJsonStability
             json.WriteString("worse", same.Worse);
             json.Number("gap", same.Gap);
             json.Between("gapInterval", same.Interval);
+            json.WriteBoolean("oneMake", same.OneMake);
         });
         json.Objects("variants", verdict.Variants, variant =>
         {

@@ -12,7 +12,7 @@ namespace Trier.Statistics.RankTests;
 /// <param name="Shown">True where the gate and every step up to this pair held.</param>
 /// <param name="Voices">Voices that placed both.</param>
 /// <param name="MeanGap">
-/// Mean gap in favour of Better in score units, 0 or more; a joined voice gives the mean of its ballots, so that the unit stays one ballot. Seen too large for a
+/// Mean gap in favour of Better in score units; a joined voice gives the mean of its ballots, so that the unit stays one ballot. Below 0 only where joined voices turn what the sum over ballots says. Seen too large for a
 /// leader by about 0.14 places at 14 voices.
 /// </param>
 /// <param name="GapInterval">90 % t interval of the mean gap; null with fewer than two voices.</param>

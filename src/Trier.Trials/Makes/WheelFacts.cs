@@ -101,6 +101,17 @@ public sealed class WheelFacts : IEquatable<WheelFacts>
     /// <summary>The day it was made or, where it is not made yet, should be.</summary>
     public DateOnly? MadeOrPlanned => MadeOn ?? Day(PlannedFact);
 
+    /// <summary>Whether both wheels are known to be of one vat: by the name of their make, or, where one has none, by recipe and day.</summary>
+    /// <param name="other">The facts of the other wheel.</param>
+    public bool SameMake(WheelFacts other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        if (MadeOn is null || MadeOn != other.MadeOn) return false;
+        return this[MakeFact] is { } make && other[MakeFact] is { } its
+            ? string.Equals(make, its, StringComparison.OrdinalIgnoreCase)
+            : Recipe is { } recipe && string.Equals(recipe, other.Recipe, StringComparison.OrdinalIgnoreCase);
+    }
+
     /// <summary>The same facts but for one.</summary>
     /// <param name="name">The fact's name.</param>
     /// <param name="value">Its value from now on; null or blank takes it away.</param>

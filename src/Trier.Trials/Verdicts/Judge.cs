@@ -36,7 +36,7 @@ public static class Judge
         {
             Record = record,
             Seed = seed.Value,
-            Panel = Sections.Panel(electorate),
+            Panel = Sections.Panel(electorate, judged),
             Wheels = wheels,
             Leaders = [.. judged.Leaders.Select(i => electorate.Wheels[i].Id)],
             Level = Sections.Level(electorate, judged, wheels),
@@ -64,7 +64,8 @@ public static class Judge
             Words = null!,
             Cautions = Cautioning.Of(electorate),
         };
-        return verdict with { Words = Wording.Of(verdict), OtherWeights = [.. OtherWeights.For(verdict).Select(points => Reweighing.Of(verdict, points))] };
+        verdict = verdict with { OtherWeights = [.. OtherWeights.For(verdict).Select(points => Reweighing.Of(verdict, points))] };
+        return verdict with { Words = Wording.Of(verdict) };
     }
 
     /// <summary>Works out what takes longer: other ways of counting, camps, chances.</summary>

@@ -11,7 +11,7 @@ namespace Trier.Trials.Verdicts;
 public sealed record Verdict
 {
     /// <summary>Changes whenever the same record could get another number or sentence.</summary>
-    public const string MethodsVersion = "4";
+    public const string MethodsVersion = "5";
 
     /// <summary>What was judged.</summary>
     public required TastingRecord Record { get; init; }

@@ -39,7 +39,7 @@ public sealed class LimitTests
     [Fact]
     public void Two_makes_as_far_apart_as_the_lead_withhold_the_recipe()
     {
-        var words = Words(("A", "a", "2025-03-30", "1", "x"), ("B", "b", "2025-03-30", "1", "x"), ("C", "a", "2025-03-30", "1", "x"));
+        var words = Words(("A", "a", "2025-03-30", "1", "x"), ("B", "b", "2025-03-30", "1", "x"), ("C", "a", "2025-03-28", "1", "x"));
         Assert.Contains(words, sentence => sentence.StartsWith("Two makes of a came out ", StringComparison.Ordinal) && sentence.EndsWith("one make differs from the next at least as much, so nothing is said of recipes.", StringComparison.Ordinal));
     }
 
@@ -49,7 +49,28 @@ public sealed class LimitTests
         Assert.Contains("Wheel A and Wheel B differ, as far as is written, in their recipe and their vat day alone; which of the two parts them cannot be told.", Words(("A", "a", "2025-03-30", "1", "x"), ("B", "b", "2025-03-28", "1", "x"), ("C", "c", "2025-03-30", "1", "x")));
         Assert.Contains("Wheel A and Wheel B are one recipe and, as far as is written, differ in their vat day alone.", Words(("A", "a", "2025-03-30", "1", "x"), ("B", "a", "2025-03-28", "1", "x"), ("C", "c", "2025-03-30", "1", "x")));
         Assert.Contains("Wheel A and Wheel B are of one day and differ, as far as is written, in their recipe alone; how much one make strays from the next cannot be told.", Words(("A", "a", "2025-03-30", "1", "x"), ("B", "b", "2025-03-30", "1", "x"), ("C", "c", "2025-03-30", "1", "x")));
-        Assert.Contains("Wheel A and Wheel B are one recipe and of one day; as far as is written they are alike.", Words(("A", "a", "2025-03-30", "1", "x"), ("B", "a", "2025-03-30", "1", "x"), ("C", "c", "2025-03-30", "1", "x")));
+        Assert.Contains("Wheel A and Wheel B are of one make; as far as is written they are alike.", Words(("A", "a", "2025-03-30", "1", "x"), ("B", "a", "2025-03-30", "1", "x"), ("C", "c", "2025-03-30", "1", "x")));
+    }
+
+    [Fact]
+    public void One_vat_split_in_two_is_not_one_recipe_made_twice()
+    {
+        var split = Judged(("A", "a", "2025-03-30", "1", "washed"), ("B", "b", "2025-03-30", "1", "dry"), ("C", "a", "2025-03-30", "1", "dry"));
+        Assert.DoesNotContain(split.Words.Limits, sentence => sentence.StartsWith("Two makes of", StringComparison.Ordinal));
+        Assert.Contains("Wheel A and Wheel C are of one make of a, and came out 1.4 places apart, further than Wheel A and Wheel B (0.9).", split.Words.Yardsticks);
+        Assert.Contains("Wheel A and Wheel B are of one make and differ, as far as is written, in rind alone.", Words(("A", "a", "2025-03-30", "1", "washed"), ("B", "a", "2025-03-30", "1", "dry"), ("C", "c", "2025-03-28", "1", "dry")));
+        Assert.Contains("Wheel A and Wheel B are of one make and differ in rind and milk; which of these parts them cannot be told.", Words(("A", "a", "2025-03-30", "1", "washed"), ("B", "a", "2025-03-30", "2", "dry"), ("C", "c", "2025-03-28", "1", "dry")));
+        Assert.Contains("Wheel A and Wheel B are one recipe and differ in rind and their vat day; which of these parts them cannot be told.", Words(("A", "a", "2025-03-30", "1", "washed"), ("B", "a", "2025-03-28", "1", "dry"), ("C", "c", "2025-03-28", "1", "dry")));
+        var all = Judged(("A", "a", "2025-03-30", "1", "washed"), ("B", "a", "2025-03-30", "1", "dry"), ("C", "a", "2025-03-30", "1", "waxed"));
+        Assert.Contains("All wheels are of one make, so this compares what was done with each, and the wheels, not recipes.", all.Words.Limits.Concat(all.Words.Top));
+    }
+
+    [Fact]
+    public void The_two_leaders_gap_is_not_held_against_itself()
+    {
+        var both = Judged(("A", "a", "2025-03-30", "1", "x"), ("B", "a", "2025-03-28", "1", "x"), ("C", "c", "2025-03-28", "1", "x"));
+        Assert.DoesNotContain(both.Words.Limits, sentence => sentence.StartsWith("Two makes of", StringComparison.Ordinal));
+        Assert.Contains("Wheel A and Wheel B are one recipe (a) made twice, and came out 0.9 places apart; they are the first two here.", both.Words.Yardsticks);
     }
 
     [Fact]
@@ -75,7 +96,9 @@ public sealed class LimitTests
         Assert.EndsWith("Wheel A and Wheel B are nearer than that: not separated.", words[1], StringComparison.Ordinal);
     }
 
-    private static System.Collections.Immutable.ImmutableArray<string> Words(params (string Sign, string Recipe, string Made, string Milk, string Rind)[] wheels)
+    private static System.Collections.Immutable.ImmutableArray<string> Words(params (string Sign, string Recipe, string Made, string Milk, string Rind)[] wheels) => Judged(wheels).Words.Limits;
+
+    private static Verdict Judged(params (string Sign, string Recipe, string Made, string Milk, string Rind)[] wheels)
     {
         var record = Panels.Of(string.Concat(wheels.Select(wheel => wheel.Sign)), Ballots);
         record = record with
@@ -90,6 +113,6 @@ public sealed class LimitTests
         };
         var verdict = Judge.Of(record, new Seed(1), Little);
         Assert.Equal(["WA", "WB", "WC"], verdict.Wheels.Select(wheel => wheel.Id));
-        return verdict.Words.Limits;
+        return verdict;
     }
 }

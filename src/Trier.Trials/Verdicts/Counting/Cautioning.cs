@@ -16,10 +16,10 @@ internal static class Cautioning
         cautions.AddRange(electorate.Record.InputCautions);
         if (electorate.Record.Head.Invented) cautions.Add("This trial is invented: its people and its numbers are made up.");
         var silent = electorate.Voters.Where(v => v.Role == VoterRole.Guest && electorate.Placed(v) < 2).ToList();
-        if (silent.Count > 0) cautions.Add($"{Names(silent)} placed fewer than two {Phrase.Wheels(electorate.Record)} and {(silent.Count == 1 ? "is" : "are")} left out of every order.");
+        if (silent.Count > 0) cautions.Add($"{Names(silent)} placed fewer than two {Phrase.Wheels(electorate.Record)} and {(silent.Count == 1 ? "is" : "are")} left out of every order{(electorate.ByLiking && silent.Exists(electorate.Counted) ? "; likings they gave count" : "")}.");
         var partial = electorate.Voters.Where(v => electorate.StandingOf(v) == StripStanding.Partial).ToList();
         if (partial.Count > 0)
-            cautions.Add($"{Names(partial)} placed only some of the {Phrase.Wheels(electorate.Record)}: counted where all ballots are, not in the headline.");
+            cautions.Add($"{Names(partial)} {(electorate.ByLiking ? "gave a liking to" : "placed")} only some of the {Phrase.Wheels(electorate.Record)}: counted where all ballots are, not in the headline.");
         var upside = electorate.Voters.Where(v => electorate.CountsByPlan(v) && Upside.Down(electorate, v)).ToList();
         if (upside.Count > 0) cautions.Add($"{Names(upside)} liked best what {(upside.Count == 1 ? "the ballot places" : "their ballots place")} last; the places may be upside down.");
         cautions.AddRange(electorate.Record.Notes.Where(n => n.Kind != DayNoteKind.Correction).OrderBy(n => n.At).ThenBy(n => n.Sentence, StringComparer.Ordinal).Select(n => n.Sentence));

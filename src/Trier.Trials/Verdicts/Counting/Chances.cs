@@ -17,13 +17,17 @@ internal static class Chances
         ImmutableArray<CampChances> inCamps = camps is { Parted: true }
             ? [.. new[] { DeclaredTaste.Milder, DeclaredTaste.Stronger }.Select(taste => InCamp(electorate, wheels, taste, seed, effort)).OfType<CampChances>()]
             : [];
+        // One camp alone would leave the other without its bet.
+        if (inCamps.Length < 2) inCamps = [];
         return new(BayesianPlackettLuce.UsualScale, Lines(electorate, wheels, joint), joint.EffectiveSize, joint.RHat, inCamps);
     }
 
     private static CampChances? InCamp(Electorate electorate, ImmutableArray<SampleRecord> wheels, DeclaredTaste taste, Seed seed, JudgingEffort effort)
     {
-        var count = electorate.Headline with { Who = voter => electorate.CountsByPlan(voter) && voter.Taste == taste };
-        return Posterior(electorate, count, seed.Child("chances").Child(taste.ToString()), effort) is { } posterior
+        // As in the test of the camps: friends who compared notes and said different things are in neither.
+        var divided = electorate.OneByOne(electorate.Headline).Voters.Where(voter => voter.Voice is not null).GroupBy(voter => voter.Voice!.Value).Where(voice => voice.Select(voter => voter.Taste).Distinct().Count() > 1).Select(voice => voice.Key).ToHashSet();
+        var count = electorate.Headline with { Who = voter => electorate.CountsByPlan(voter) && voter.Taste == taste && !(voter.Voice is { } joined && divided.Contains(joined)) };
+        return Posterior(electorate, count, seed.Child("chances").Child(taste.ToString()), effort) is { Mixed: true } posterior
             ? new(taste, electorate.Ballots(count).Voices, Lines(electorate, wheels, posterior))
             : null;
     }

@@ -19,10 +19,10 @@ internal sealed class Electorate
         Repeats = [.. record.Samples.Where(s => s.RepeatOf is not null).OrderBy(s => s.Id, StringComparer.Ordinal)];
         Voters = [.. record.Voters.OrderBy(v => v.Id, StringComparer.Ordinal)];
         _columns = Columns(Wheels.Select(w => w.Id));
-        var placing = Voters.Where(v => CountsByPlan(v) && Placed(v) >= 2).ToList();
-        var complete = placing.Count(v => Placed(v) == Wheels.Length);
+        var placing = Voters.Where(v => CountsByPlan(v) && Answered(v) >= 2).ToList();
+        var complete = placing.Count(v => Answered(v) == Wheels.Length);
 
-        // The headline counts the complete ballots where at least two thirds are complete; everyone is meant to get every wheel, for no plan here deals blocks.
+        // Where a plan deals each taster only some of the wheels hardly any ballot is complete, and all are counted.
         Main = complete > 0 && complete * 3 >= placing.Count * 2 ? MainCount.CompleteBallots : MainCount.AllBallots;
         (Placing, Complete) = (placing.Count, complete);
     }
@@ -63,13 +63,20 @@ internal sealed class Electorate
     /// <summary>Wheels that count and that a ballot orders, placed or left below.</summary>
     public int Placed(VoterRecord voter) => RankingOf(voter, _columns)?.Served.Length ?? 0;
 
-    public StripStanding StandingOf(VoterRecord voter)
-    {
-        var placed = Placed(voter);
-        if (placed < 2) return StripStanding.NoPlaces;
-        if (!CountsByPlan(voter)) return StripStanding.Apart;
-        return Main == MainCount.AllBallots || placed == Wheels.Length ? StripStanding.Counted : StripStanding.Partial;
-    }
+    /// <summary>Whether the planned rule reads likings instead of places.</summary>
+    public bool ByLiking => Record.Plan.Rule is Plans.CountingRule.MeanLiking;
+
+    /// <summary>Wheels that count and of which a ballot says what the planned rule reads: a place, or a liking.</summary>
+    public int Answered(VoterRecord voter) => ByLiking ? Wheels.Count(wheel => voter.Answers.GetValueOrDefault(wheel.Id)?.Liking is not null) : Placed(voter);
+
+    /// <summary>Whether the headline counts a voter.</summary>
+    public bool Counted(VoterRecord voter) => CountsByPlan(voter) && Answered(voter) is var answered && answered >= 2 && (Main == MainCount.AllBallots || answered == Wheels.Length);
+
+    public StripStanding StandingOf(VoterRecord voter) =>
+        Placed(voter) < 2 ? StripStanding.NoPlaces
+        : !CountsByPlan(voter) ? StripStanding.Apart
+        : Counted(voter) ? StripStanding.Counted
+        : StripStanding.Partial;
 
     /// <summary>One ballot among the given columns; null where it places none of them.</summary>
     public static Ranking? RankingOf(VoterRecord voter, ImmutableDictionary<string, int> columns) => RankingOf(voter, columns, []);

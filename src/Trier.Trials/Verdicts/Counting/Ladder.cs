@@ -56,6 +56,7 @@ internal static class Ladder
 
     private static bool IsAllTied(ScoreRow row) => row.Scores.Where(s => s is not null).Distinct().Count() <= 1;
 
-    private static long Voices(ScoreSet scores) =>
+    /// <summary>Independent voices: rows that compared notes are one.</summary>
+    public static long Voices(ScoreSet scores) =>
         scores.Rows.Where(r => r.Voice is null).Sum(r => r.Count) + scores.Rows.Where(r => r.Voice is not null).Select(r => r.Voice).Distinct().Count();
 }

@@ -13,6 +13,7 @@ internal static class Ordering
 {
     private const double Alike = 1e-9;
     private const int MostWheels = 7;
+    private const int MostVoices = 200;
 
     public static OrderFinding? Order(Electorate electorate, Seed seed, Effort effort)
     {
@@ -58,9 +59,11 @@ internal static class Ordering
 
     public static ReachFinding? Reach(Electorate electorate, Judged judged, Seed seed, int panels)
     {
-        var voices = (int)Math.Min(electorate.Ballots(electorate.Headline).Voices, 200);
+        var voices = electorate.Ballots(electorate.Headline).Voices;
+        // Panels are simulated with complete ballots: where some wheels went round, or the crowd is larger than can be simulated, nothing is said.
+        if (voices > MostVoices || (electorate.Main == MainCount.AllBallots && electorate.Complete != electorate.Placing)) return null;
         if (panels < 1 || judged.Level == 0 || electorate.Wheels.Length is < 2 or > MostWheels || electorate.Record.Plan.Rule is not Plans.CountingRule.AveragePlace) return null;
-        var found = PanelPower.SmallestPreference(electorate.Wheels.Length, voices, seed.Child("reach"), panels: panels);
+        var found = PanelPower.SmallestPreference(electorate.Wheels.Length, (int)voices, seed.Child("reach"), panels: panels);
         return new(found.Stands ? found.Value : null, panels);
     }
 

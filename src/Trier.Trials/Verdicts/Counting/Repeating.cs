@@ -7,7 +7,7 @@ using Planned = Trier.Trials.Plans.CountingRule;
 
 namespace Trier.Trials.Verdicts.Counting;
 
-/// <summary>The yardsticks: one cheese served twice, one recipe made twice.</summary>
+/// <summary>The yardsticks: one cheese served twice, two wheels of one recipe.</summary>
 internal static class Repeating
 {
     /// <summary>Above this many ballots the exact count of distances costs more than it says.</summary>
@@ -32,7 +32,8 @@ internal static class Repeating
                     electorate.Wheels[x.Gap >= 0 ? x.Pair.Better : x.Pair.Worse].Id,
                     electorate.Wheels[x.Gap >= 0 ? x.Pair.Worse : x.Pair.Better].Id,
                     Math.Abs(x.Gap),
-                    x.Pair.GapInterval))
+                    x.Gap < 0 && x.Pair.GapInterval is { } interval ? new(-interval.High, -interval.Low, interval.Level) : x.Pair.GapInterval,
+                    electorate.Wheels[x.Pair.Better].Facts.SameMake(electorate.Wheels[x.Pair.Worse].Facts)))
                 .OrderBy(f => f.Recipe, StringComparer.Ordinal)
                 .ThenBy(f => f.Better, StringComparer.Ordinal)
                 .ThenBy(f => f.Worse, StringComparer.Ordinal),

@@ -51,7 +51,7 @@ internal static class Rules
         var ids = (count.Columns ?? electorate.OwnColumns).OrderBy(c => c.Value).Select(c => c.Key).ToList();
         var rows = electorate.Voters
             .Where(count.Who)
-            .Select(v => (Ratings: ids.Select(id => (double?)v.Answers.GetValueOrDefault(id)?.Liking).ToImmutableArray(), Voice: count.Joined ? v.Voice : null))
+            .Select(v => (Ratings: ids.Select(id => count.WithoutNamed && v.Named.Contains(id) ? null : (double?)v.Answers.GetValueOrDefault(id)?.Liking).ToImmutableArray(), Voice: count.Joined ? v.Voice : null))
             .Where(r => !count.CompleteOnly || r.Ratings.All(x => x is not null));
         return ScoreSet.FromRatings(electorate.Wheels.Length, rows);
     }

@@ -9,7 +9,7 @@ namespace Trier.Trials.Verdicts.Counting;
 /// <summary>The sections about who counts and what is shown, in ids instead of columns.</summary>
 internal static class Sections
 {
-    public static Panel Panel(Electorate electorate)
+    public static Panel Panel(Electorate electorate, Judged judged)
     {
         var headline = electorate.Ballots(electorate.Headline);
         var blind = electorate.Voters.Where(v => v.Role == VoterRole.Guest).ToList();
@@ -18,8 +18,8 @@ internal static class Sections
             electorate.Placing,
             electorate.Complete,
             electorate.Main,
-            headline.Ballots,
-            headline.Voices,
+            electorate.ByLiking ? judged.Scores.Ballots : headline.Ballots,
+            electorate.ByLiking ? Ladder.Voices(judged.Scores) : headline.Voices,
             headline.Rows.Where(r => r.Ranking.HasTies).Sum(r => r.Count),
             [.. electorate.Voters.Where(v => v.Role == VoterRole.KnewTheKey && electorate.Placed(v) >= 2).Select(v => v.Name)],
             [.. blind.Where(v => electorate.IsJuniorApart(v) && electorate.Placed(v) >= 2).Select(v => v.Name)],

@@ -3,7 +3,7 @@ using Trier.Statistics.Randomness;
 
 namespace Trier.Trials.Verdicts.Counting;
 
-/// <summary>How often luck alone ends in a tie for first: every ballot's scores are shuffled among the wheels it places.</summary>
+/// <summary>How often luck alone ends in a tie for first: every voice's scores are shuffled among the wheels, all ballots of a joined voice alike, as the gate does.</summary>
 internal static class TieLuck
 {
     private const int MostDraws = 20_000;
@@ -17,7 +17,8 @@ internal static class TieLuck
         var draws = (int)Math.Min(MostDraws, LargestWork / ((double)scores.Ballots * scores.Items));
         if (draws < FewestDraws) return null;
         var generator = seed.Child("tie luck").Generator();
-        var ballots = scores.Rows.SelectMany(row => Enumerable.Repeat(row.Scores.Select(s => s ?? 0).ToArray(), (int)row.Count)).ToList();
+        var joined = scores.Rows.Where(row => row.Voice is not null).GroupBy(row => row.Voice).Select(voice => Sum(voice, scores.Items));
+        var ballots = scores.Rows.Where(row => row.Voice is null).SelectMany(row => Enumerable.Repeat(Sum([row], scores.Items), (int)row.Count)).Select(ballot => ballot.ToArray()).Concat(joined).ToList();
         var totals = new long[scores.Items];
         var ties = 0;
         for (var draw = 0; draw < draws; draw++)
@@ -34,5 +35,17 @@ internal static class TieLuck
         }
 
         return (double)ties / draws;
+    }
+
+    // One shuffle for all ballots of a voice moves their sums as it moves each of them.
+    private static long[] Sum(IEnumerable<ScoreRow> rows, int items)
+    {
+        var sum = new long[items];
+        foreach (var row in rows)
+        {
+            for (var i = 0; i < items; i++) sum[i] += row.Scores[i] ?? 0;
+        }
+
+        return sum;
     }
 }

@@ -36,7 +36,7 @@ internal static class Tipping
             if (rivals.Count > 0) return new(null, depth, [.. rivals.Select(r => electorate.Wheels[r].Id)], AtLeast: false);
         }
 
-        return new(null, DeepestSearch + 1, [], AtLeast: true);
+        return judged.Scores.Ballots > DeepestSearch + 1 ? new(null, DeepestSearch + 1, [], AtLeast: true) : null;
     }
 
     private static void Search(ScoreSet scores, int from, int left, int leader, SortedSet<int> rivals)

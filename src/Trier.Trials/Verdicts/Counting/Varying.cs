@@ -56,12 +56,12 @@ internal sealed class Varying
 
     private void OtherVoters()
     {
-        var counted = _electorate.Voters.Where(v => _electorate.StandingOf(v) == StripStanding.Counted).ToList();
+        var counted = _electorate.Voters.Where(_electorate.Counted).ToList();
         var knew = _electorate.Voters.Where(v => v.Role == VoterRole.KnewTheKey && _electorate.Placed(v) >= 2).ToList();
         if (knew.Count > 0)
             Add(VariantKind.WithTheKey, $"with {Phrase.Possessive(knew.Select(v => v.Name))} own {Phrase.Ballots(knew.Count)}, not blind", Ids(knew), Sections.WithTheKey(_electorate), tested: false);
 
-        foreach (var voice in counted.Where(v => v.Voice is not null).GroupBy(v => v.Voice).Where(g => g.Count() > 1).OrderBy(g => g.Key))
+        foreach (var voice in counted.Where(v => v.Voice is not null).GroupBy(v => v.Voice).Where(g => g.Count() > 1 && g.Count() < counted.Count).OrderBy(g => g.Key))
         {
             var names = Phrase.List(voice.Select(v => v.Name));
             Without(VariantKind.WithoutJoined, $"without {names}, who compared notes", [.. voice]);
@@ -89,7 +89,8 @@ internal sealed class Varying
     private void Marked(List<VoterRecord> counted, VoterMarks mark, VariantKind kind, Func<string, string> label)
     {
         var marked = counted.Where(v => v.Marks.HasFlag(mark)).ToList();
-        if (marked.Count > 0) Without(kind, label(Phrase.List(marked.Select(v => v.Name))), marked);
+        // Where it is all of them nobody is left to count.
+        if (marked.Count > 0 && marked.Count < counted.Count) Without(kind, label(Phrase.List(marked.Select(v => v.Name))), marked);
     }
 
     private void OtherCounts()
@@ -98,7 +99,7 @@ internal sealed class Varying
         {
             var complete = Headline.CompleteOnly;
             var label = complete
-                ? $"with all {Phrase.Number(_electorate.Placing)} ballots, places adjusted for what each placed"
+                ? $"with all {Phrase.Number(_electorate.Placing)} ballots, {(_electorate.ByLiking ? "likings adjusted for what each was served" : "places adjusted for what each placed")}"
                 : $"with the {Phrase.Number(_electorate.Complete)} complete ballots alone";
             Add(VariantKind.OtherCount, label, "", Headline with { CompleteOnly = !complete });
         }
@@ -112,13 +113,14 @@ internal sealed class Varying
             Add(VariantKind.WithoutNamed, label, string.Join(",", named), Headline with { CompleteOnly = false, WithoutNamed = true });
         }
 
-        foreach (var voter in _electorate.Voters.Where(v => _electorate.StandingOf(v) == StripStanding.Counted && Upside.Down(_electorate, v)))
+        // Likings have no order that could be turned round.
+        foreach (var voter in _electorate.Voters.Where(v => !_electorate.ByLiking && _electorate.Counted(v) && Upside.Down(_electorate, v)))
             Add(VariantKind.Turned, $"with {Phrase.Possessive([voter.Name])} places turned round", voter.Id, Headline with { Turned = voter.Id });
     }
 
     private void OneByOne()
     {
-        var counted = _electorate.Voters.Where(v => _electorate.StandingOf(v) == StripStanding.Counted).ToList();
+        var counted = _electorate.Voters.Where(_electorate.Counted).ToList();
         if (counted.Count > MostLeftOut || counted.Count < 2) return;
         foreach (var voter in counted) Without(VariantKind.WithoutOne, $"without {Phrase.Possessive([voter.Name])} ballot", [voter]);
     }

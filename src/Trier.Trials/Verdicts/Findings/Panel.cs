@@ -14,8 +14,8 @@ public enum MainCount
 
 /// <summary>Who counts.</summary>
 /// <param name="Tasters">Everyone with a plate who tasted blind, those without a place included.</param>
-/// <param name="Placing">Blind tasters who count by the plan and placed two wheels or more.</param>
-/// <param name="Complete">Of these, how many placed every wheel.</param>
+/// <param name="Placing">Blind tasters who count by the plan and placed two wheels or more; where the rule is average liking, gave two or more a liking.</param>
+/// <param name="Complete">Of these, how many placed, or liked, every wheel.</param>
 /// <param name="Main">Which of the two the headline counts.</param>
 /// <param name="Ballots">Ballots in the headline.</param>
 /// <param name="Voices">Independent voices in the headline: tasters who compared notes are one. This is n.</param>

@@ -36,7 +36,8 @@ public sealed record RepeatFinding(
 /// <param name="Worse">The other.</param>
 /// <param name="Gap">Average places apart, as in the tally.</param>
 /// <param name="Interval">90 % interval of the gap as the voices give it, a joined voice once; null with fewer than two.</param>
-public sealed record SameRecipeFinding(string Recipe, string Better, string Worse, double Gap, Interval? Interval);
+/// <param name="OneMake">Whether both are of one vat, so that they tell nothing of how one make strays from the next.</param>
+public sealed record SameRecipeFinding(string Recipe, string Better, string Worse, double Gap, Interval? Interval, bool OneMake);
 
 /// <summary>What was counted another way.</summary>
 public enum VariantKind

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Trier.Trials.Makes;
 using Trier.Trials.Plans.Factors;
 
 namespace Trier.Trials.Verdicts.Sentences;
@@ -19,14 +20,18 @@ internal static class AliasSentences
         var (first, second) = (verdict.Wheels[0], verdict.Wheels[1]);
         if (first.Facts.Values.Count == 0 && second.Facts.Values.Count == 0) return null;
         var same = string.Equals(first.Facts.Recipe ?? first.Name, second.Facts.Recipe ?? second.Name, StringComparison.OrdinalIgnoreCase);
-        var differences = Limits.Between(verdict, first, second);
+        // Two makes of one recipe are told by their day; that their names differ says no more.
+        ImmutableArray<Difference> differences = [.. Limits.Between(verdict, first, second).Where(difference => !(same && difference.Name == WheelFacts.MakeFact))];
         var pair = $"{first.Name} and {second.Name}";
+        var oneMake = first.Facts.SameMake(second.Facts);
         var oneDay = first.Facts.MadeOn is { } made && made == second.Facts.MadeOn;
         if (differences.IsEmpty)
         {
             return (same, oneDay) switch
             {
-                (true, true) => $"{pair} are one recipe and of one day; as far as is written they are alike.",
+                (true, true) when !oneMake && first.Facts[WheelFacts.MakeFact] is not null && second.Facts[WheelFacts.MakeFact] is not null =>
+                    $"{pair} are one recipe, made twice on one day; else, as far as is written, they are alike.",
+                (true, true) => $"{pair} are {(oneMake ? "of one make" : "one recipe and of one day")}; as far as is written they are alike.",
                 (true, false) => $"{pair} are one recipe and, as far as is written, differ in their vat day alone.",
                 (false, true) => $"{pair} are of one day and differ, as far as is written, in their recipe alone; how much one make strays from the next cannot be told.",
                 _ => $"{pair} differ, as far as is written, in their recipe and their vat day alone; which of the two parts them cannot be told.",
@@ -34,7 +39,9 @@ internal static class AliasSentences
         }
 
         var said = Phrase.List(differences.Select(Said));
-        if (same) return $"{pair} are one recipe and differ in {said}; which of these parts them cannot be told.";
+        if (oneMake && differences.Length == 1) return $"{pair} are of one make and differ, as far as is written, in {said} alone.";
+        if (oneMake) return $"{pair} are of one make and differ in {said}; which of these parts them cannot be told.";
+        if (same) return $"{pair} are one recipe and differ in {Phrase.List([.. differences.Select(Said), oneDay ? "their make" : "their vat day"])}; which of these parts them cannot be told.";
         ImmutableArray<Difference> tied = [.. differences.Where(difference => difference.Tied)];
         return tied.IsEmpty
             ? $"{pair} differ in more than their recipe: {said}. Other wheels help to tell these from the recipe, roughly."
@@ -60,10 +67,9 @@ internal static class AliasSentences
     /// <summary>Two makes of one recipe at least as far apart as leader and second: no word on recipes.</summary>
     private static string? MakeToMake(Verdict verdict)
     {
-        if (verdict.Leaders.Length != 1 || verdict.SameRecipe.IsEmpty || verdict.Tally[0].AveragePlace is not { } first || verdict.Tally[1].AveragePlace is not { } second) return null;
-        var lead = Math.Abs(second - first);
-        var widest = verdict.SameRecipe.MaxBy(same => same.Gap)!;
-        return widest.Gap < lead
+        if (verdict.Leaders.Length != 1 || YardstickSentences.LeadGap(verdict) is not { } lead) return null;
+        var widest = verdict.SameRecipe.Where(same => !same.OneMake && !YardstickSentences.IsTheLead(verdict, same)).MaxBy(same => same.Gap);
+        return widest is null || widest.Gap < lead
             ? null
             : $"Two makes of {widest.Recipe} came out {Phrase.Places(widest.Gap)} apart, {Naming.Of(verdict, verdict.Wheels[0].Id)} and {Naming.Of(verdict, verdict.Wheels[1].Id)} {Phrase.Places(lead)}: one make differs from the next at least as much, so nothing is said of recipes.";
     }

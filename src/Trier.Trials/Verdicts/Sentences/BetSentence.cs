@@ -23,10 +23,14 @@ internal static class BetSentence
         var line = verdict.Tally.First(t => t.Id == verdict.Leaders[0]);
         var rule = verdict.Record.Plan.Rule;
         var lead = $"it has {Phrase.Lead(rule)}";
-        if (line.Lasts == 0 && verdict.Panel.Ballots >= 4) return $"nobody put it last and {lead}";
+        if (line.Lasts == 0 && verdict.Panel.Ballots >= 4 && !verdict.Ballots.Any(ballot => ballot.Standing is StripStanding.Counted or StripStanding.Partial && PutsLast(ballot, line.Id))) return $"nobody put it last and {lead}";
         var mostFirsts = rule is not CountingRule.Firsts && verdict.Tally.All(t => t.Id == line.Id || t.Firsts < line.Firsts);
         return mostFirsts ? $"{lead} and the most firsts" : lead;
     }
+
+    // A ballot that is not in the headline's count hangs in the picture below all the same.
+    private static bool PutsLast(BallotStrip ballot, string id) =>
+        ballot.Below.IsEmpty ? ballot.Groups.Length > 1 && ballot.Groups[^1].Contains(id) : ballot.Below.Contains(id);
 
     private static string Untested(Verdict verdict) => verdict.Level.Reason switch
     {

@@ -29,10 +29,18 @@ internal static class DisagreementSentences
             ? $"{Phrase.Number(verdict.Panel.Tasters)} {(verdict.Panel.Tasters == 1 ? "taster has" : "tasters have")} a ballot in this count, and every one is listed below."
             : verdict.Variants.FirstOrDefault(v => v.Kind == VariantKind.OtherRule && v.Effect == VariantEffect.LeaderChanges) is { } rule ? Rule(verdict, rule) : Agreed(verdict));
 
-    private static string Agreed(Verdict verdict) =>
-        verdict.Leaders.Length == 1
-            ? $"Every way of counting we tried puts {Naming.Of(verdict, verdict.Leaders)} first."
-            : $"Every way of counting we tried leaves {Naming.Of(verdict, verdict.Leaders)} level.";
+    private static string Agreed(Verdict verdict)
+    {
+        var count = verdict.Variants.FirstOrDefault(v => v is { Kind: VariantKind.OtherCount, Effect: VariantEffect.LeaderChanges });
+        var weights = verdict.OtherWeights.FirstOrDefault(other => other.ChangesTheLeader(verdict));
+        var tried = count is null && weights is null ? "way of counting" : "rule";
+        var but = count is not null ? $"; {count.Label}, {Naming.Leading(verdict, count.Leaders)}"
+            : weights is not null ? $"; with other weights for the places {Naming.Leading(verdict, weights.Leaders)}"
+            : "";
+        return verdict.Leaders.Length == 1
+            ? $"Every {tried} we tried puts {Naming.Of(verdict, verdict.Leaders)} first{but}."
+            : $"Every {tried} we tried leaves {Naming.Of(verdict, verdict.Leaders)} level{but}.";
+    }
 
     private static string Rule(Verdict verdict, Variant rule) =>
         rule.Leaders.IsEmpty ? $"By {rule.Subject} nobody leads." : $"By {rule.Subject} {Naming.Leading(verdict, rule.Leaders)}, not by {Phrase.Name(verdict.Record.Plan.Rule)}.";

@@ -32,7 +32,13 @@ internal static class LevelSentence
     private static string Count(Verdict verdict)
     {
         var ballots = verdict.Panel.Ballots;
-        return $"{Phrase.Number(ballots)} {Phrase.Ballots(ballots)} could be counted; a comparison needs at least two {Phrase.Wheels(verdict.Record)} and four voices with a preference.";
+        var counted = $"{Phrase.Number(ballots)} {Phrase.Ballots(ballots)} could be counted";
+        return verdict.Level.Reason switch
+        {
+            NothingToTest.Pieces => $"{counted}; a comparison needs ballots that tie the {Phrase.Wheels(verdict.Record)} together.",
+            NothingToTest.AllTied => $"{counted}; a comparison needs somebody who prefers one {Phrase.Wheel(verdict.Record)} to another.",
+            _ => $"{counted}; a comparison needs at least two {Phrase.Wheels(verdict.Record)} and four voices.",
+        };
     }
 
     private static string PairsShown(Verdict verdict)

@@ -39,7 +39,13 @@ internal static class LimitSentences
     {
         if (verdict.Record.Head.FromFile || verdict.Wheels.Length < 2) return null;
         var wheels = verdict.Wheels.GroupBy(w => w.Facts.Recipe ?? w.Name, StringComparer.OrdinalIgnoreCase).ToList();
-        if (wheels.Count < 2) return "All wheels are of one recipe, so this compares days and wheels, not recipes.";
+        if (wheels.Count < 2)
+        {
+            return verdict.Wheels.Skip(1).All(wheel => wheel.Facts.SameMake(verdict.Wheels[0].Facts))
+                ? "All wheels are of one make, so this compares what was done with each, and the wheels, not recipes."
+                : "All wheels are of one recipe, so this compares days and wheels, not recipes.";
+        }
+
         return wheels.All(g => g.Count() == 1)
             ? "One wheel of each recipe cannot tell whether the recipe or the day did it."
             : $"With so few wheels of each recipe nobody can tell whether the recipe or the day did it{Apart(verdict)}.";
@@ -49,7 +55,7 @@ internal static class LimitSentences
     private static string Apart(Verdict verdict)
     {
         if (verdict.Leaders.Length != 1 || verdict.SameRecipe.MaxBy(same => same.Gap) is not { } same) return "";
-        if (YardstickSentences.LeadGap(verdict) is not { } gap || same.Gap <= gap) return "";
+        if (YardstickSentences.LeadGap(verdict) is not { } gap || !Phrase.Further(same.Gap, gap)) return "";
         return $": two wheels of {same.Recipe} came out {Phrase.Places(same.Gap)} apart, further than {Naming.Of(verdict, verdict.Wheels[0].Id)} and {Naming.Of(verdict, verdict.Wheels[1].Id)} ({Phrase.Tenths(gap)})";
     }
 }

@@ -1,3 +1,4 @@
+using Trier.Trials.Plans;
 using Trier.Trials.Verdicts.Findings;
 
 namespace Trier.Trials.Verdicts.Sentences;
@@ -10,11 +11,12 @@ internal static class PanelSentence
         var panel = verdict.Panel;
         var record = verdict.Record;
         var rule = Rule(verdict);
-        if (panel.Ballots == 0) return $"Nobody placed two {Phrase.Wheels(record)} or more; the rule would be {rule}.";
+        var liking = record.Plan.Rule is CountingRule.MeanLiking;
+        if (panel.Ballots == 0) return $"Nobody {(liking ? "gave" : "placed")} two {Phrase.Wheels(record)} or more{(liking ? " a liking" : "")}; the rule would be {rule}.";
         var blind = record.Head.FromFile ? "" : "blind ";
         var placed = panel.Main == MainCount.CompleteBallots
-            ? $"placed all {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(record)}"
-            : $"placed two {Phrase.Wheels(record)} or more";
+            ? $"{(liking ? "gave" : "placed")} all {Phrase.Number(verdict.Wheels.Length)} {Phrase.Wheels(record)}{(liking ? " a liking" : "")}"
+            : $"{(liking ? "gave" : "placed")} two {Phrase.Wheels(record)} or more{(liking ? " a liking" : "")}";
         var share = panel.Ballots == panel.Tasters ? "" : $" of {Phrase.Number(panel.Tasters)}";
         var tasters = panel.Ballots == 1 && share.Length == 0 ? "taster" : "tasters";
         var who = $"{Phrase.Number(panel.Ballots)}{share} {blind}{tasters} {placed} and {Phrase.Verb(panel.Ballots == 1 ? 1 : 2, "counts", "count")} here";

@@ -44,10 +44,15 @@ internal static class Phrase
     }
 
     /// <summary>A number to one decimal, without a trailing zero.</summary>
-    public static string Tenths(double number) => Math.Round(number, 1, MidpointRounding.AwayFromZero).ToString("0.#", CultureInfo.InvariantCulture);
+    public static string Tenths(double number) => Rounded(number).ToString("0.#", CultureInfo.InvariantCulture);
 
     /// <summary>"1 place", "1.2 places".</summary>
     public static string Places(double number) => Tenths(number) == "1" ? "1 place" : $"{Tenths(number)} places";
+
+    /// <summary>Whether one gap is larger than another as both are written.</summary>
+    public static bool Further(double one, double other) => Rounded(one) > Rounded(other);
+
+    private static double Rounded(double number) => Math.Round(number, 1, MidpointRounding.AwayFromZero);
 
     /// <summary>"2 firsts and a shared one" is left to tables; a sentence says the share: "4", "3½", "2.33".</summary>
     public static string Count(double number)

@@ -34,7 +34,8 @@ internal static class SureSentences
         var second = verdict.Wheels[1].Id;
         var pair = verdict.Pairs.FirstOrDefault(p => p.Better == verdict.Leaders[0] && p.Worse == second);
         if (pair is null) return null;
-        var share = $"{Phrase.Count(pair.Preferring)} of {Phrase.Number(pair.Voices)} voices put {Naming.Of(verdict, pair.Better)} above {Naming.Of(verdict, second)}";
+        var level = verdict.HeadToHead.Any(h => h.Id == pair.Better && h.Other == second && h.Ties > 0);
+        var share = $"{Phrase.Count(pair.Preferring)} of {Phrase.Number(pair.Voices)} voices put {Naming.Of(verdict, pair.Better)} above {Naming.Of(verdict, second)}{(level ? ", a tie counted half for each" : "")}";
         var gap = (verdict.Tally[1].AveragePlace - verdict.Tally[0].AveragePlace) ?? pair.Gap;
         var modesty = verdict.Panel.Voices < SmallGroup ? "; in a small group a lead tends to look larger than it is" : "";
         return $"{share}; by average place it seems {Phrase.Places(gap)} ahead{modesty}.";

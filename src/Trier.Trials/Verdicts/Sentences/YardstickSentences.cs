@@ -18,7 +18,7 @@ internal static class YardstickSentences
         }
 
         foreach (var same in verdict.SameRecipe.OrderByDescending(same => same.Gap))
-            sentences.Add($"{Naming.Of(verdict, same.Better)} and {Naming.Of(verdict, same.Worse)} are one recipe ({same.Recipe}) made twice, and came out {Phrase.Places(same.Gap)} apart{Against(verdict, same)}.");
+            sentences.Add($"{Naming.Of(verdict, same.Better)} and {Naming.Of(verdict, same.Worse)} are {(same.OneMake ? $"of one make of {same.Recipe}" : $"one recipe ({same.Recipe}) made twice")}, and came out {Phrase.Places(same.Gap)} apart{Against(verdict, same)}.");
         return sentences.ToImmutable();
     }
 
@@ -35,8 +35,14 @@ internal static class YardstickSentences
     {
         if (LeadGap(verdict) is not { } gap || verdict.Leaders.Length != 1) return "";
         var (leader, second) = (Naming.Of(verdict, verdict.Wheels[0].Id), Naming.Of(verdict, verdict.Wheels[1].Id));
-        return same.Gap > gap ? $", further than {leader} and {second} ({Phrase.Tenths(gap)}): a good wheel is not yet a good recipe" : $"; {leader} and {second} are {Phrase.Tenths(gap)} apart";
+        if (IsTheLead(verdict, same)) return "; they are the first two here";
+        if (!Phrase.Further(same.Gap, gap)) return $"; {leader} and {second} are {Phrase.Tenths(gap)} apart";
+        return $", further than {leader} and {second} ({Phrase.Tenths(gap)}){(same.OneMake ? "" : ": a good wheel is not yet a good recipe")}";
     }
+
+    /// <summary>Whether the two are the first two themselves, whose gap says nothing beside itself.</summary>
+    public static bool IsTheLead(Verdict verdict, SameRecipeFinding same) =>
+        verdict.Wheels.Take(2).All(wheel => wheel.Id == same.Better || wheel.Id == same.Worse);
 
     /// <summary>How far the first two lie apart by average place, whatever the rule; null where there is no average.</summary>
     public static double? LeadGap(Verdict verdict) =>

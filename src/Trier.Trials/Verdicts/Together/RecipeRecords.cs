@@ -13,9 +13,11 @@ public static class RecipeRecords
     public static ImmutableArray<RecipeRecord> Of(IEnumerable<HeldTasting> held)
     {
         var seen = held.OrderBy(tasting => tasting.Record.Head.Day ?? DateOnly.MaxValue).ThenBy(tasting => tasting.Trial.Value).SelectMany(Appearances).ToList();
+        // A wheel keeps the recipe it first came up with, here as where tastings are put together: a corrected name does not make two of it.
+        var named = seen.GroupBy(pair => pair.Entry.Wheel).ToDictionary(wheel => wheel.Key, wheel => wheel.First().Entry.Facts.Recipe ?? wheel.First().Entry.Name);
         return
         [
-            .. seen.GroupBy(pair => pair.Entry.Facts.Recipe ?? pair.Entry.Name, StringComparer.OrdinalIgnoreCase)
+            .. seen.GroupBy(pair => named[pair.Entry.Wheel], StringComparer.OrdinalIgnoreCase)
                 .Select(recipe => new RecipeRecord(recipe.Key, [.. recipe.GroupBy(pair => pair.Entry.Wheel).Select(Wheel)]))
                 .OrderBy(recipe => recipe.Recipe, StringComparer.OrdinalIgnoreCase),
         ];
