@@ -26,7 +26,7 @@ public static class VerdictPlaces
             verdict.Wheels.Length,
             Key(Camp.Milder, "above the line: prefer milder"),
             Key(Camp.Stronger, "below the line: prefer stronger"),
-            Key(Camp.None, "on the line: no idea"),
+            Key(Camp.None, "on the line: said neither"),
             "Where each taster placed each wheel",
             string.Join(" ", verdict.Tally.Select(line => $"{verdict.Sample(line.Id).Name}: {string.Join(", ", Averages(verdict, line.Id).DefaultIfEmpty("no average"))}; {Numbers.Plain(line.Firsts)} first, {Numbers.Plain(line.Lasts)} last.")));
     }

@@ -33,7 +33,7 @@ public static class MethodWords
         var record = verdict.Record;
         if (record.Head.FromFile) return $"The ballots come from a file, which says nothing of how {Numbers.Plain(record.Samples.Length)} samples were served.";
         var repeats = record.Samples.Count(sample => sample.RepeatOf is not null);
-        return $"{Numbers.Plain(verdict.Panel.Tasters)} people tasted {Numbers.Plain(verdict.Wheels.Length)} wheels blind, each under a three-digit code{(repeats > 0 ? ", one of them under two" : "")}, in serving orders balanced over the company. Who knew the key stands apart and is in no test.";
+        return $"{Numbers.Plain(verdict.Panel.Tasters)} people tasted blind; {Numbers.Plain(verdict.Wheels.Length)} wheels were served, each under a three-digit code{(repeats > 0 ? ", one of them under two" : "")}, in serving orders balanced over the company. Who knew the key stands apart and is in no test.";
     }
 
     private static string Counting(Verdict verdict)
@@ -44,7 +44,7 @@ public static class MethodWords
     }
 
     private static string Testing(Verdict verdict, GateFinding gate) =>
-        string.Create(CultureInfo.InvariantCulture, $"Whether there is any difference at all is tested by shuffling each voice’s wheels (Q {gate.Statistic:0.000}, chance {Chance(gate.P)}, {Method(gate.P.Method)}; on complete ballots this is Friedman’s test with ties put right). Single pairs are tested by flipping the sign of each voice’s gap, exactly, stepped down after Shaffer (1986) and only where the first chance is at most 0.05. The level on the ladder of seven is {verdict.Level.Level}. Gaps carry 90 % intervals over voices.");
+        string.Create(CultureInfo.InvariantCulture, $"Whether there is any difference at all is tested by shuffling each voice’s wheels (Q {gate.Statistic:0.000}, chance {Chance(gate.P)}, {Method(gate.P.Method)}; on complete ballots this is Friedman’s test with ties put right). Single pairs are tested by flipping the sign of each voice’s gap, exactly, stepped down after Shaffer (1986); their chances are listed always, and a pair is shown only where the first chance is at most 0.05. The level on the ladder of seven is {verdict.Level.Level}. Gaps carry 90 % intervals over voices.");
 
     private static string Chance(PValue p) => p.Value < 0.001 ? p.Value.ToString("0.######", CultureInfo.InvariantCulture) : p.Value.ToString("0.####", CultureInfo.InvariantCulture);
 

@@ -55,7 +55,7 @@ internal static class VerdictTables
     }
 
     public static Table Pairs(Verdict verdict) => new(
-        "Pair by pair, on every ballot that placed both.",
+        "Pair by pair, on the ballots counted here that placed both. What is shown steps down from the test for any difference: a small chance alone shows nothing.",
         [new("placed better", Number: false), new("than", Number: false), new("places apart"), new("who preferred it"), new("chance if alike"), new("verdict", Number: false)],
         [.. verdict.Pairs.Select(pair => (ImmutableArray<Cell>)[Wheel(verdict, pair.Better), new(verdict.Sample(pair.Worse).Name), new(Numbers.Places(pair.Gap, 2)), new($"{Numbers.Plain(pair.Preferring)} of {Numbers.Plain(pair.Voices)}"), new(Numbers.Chance(pair.P)), new(pair.Shown ? "shown" : "open")])]);
 

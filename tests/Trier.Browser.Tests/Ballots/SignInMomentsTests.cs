@@ -28,6 +28,8 @@ public sealed class SignInMomentsTests(Chromium chromium)
         await hand.AnswerAsync("I have a cold, or smell little today");
         await hand.AnswerAsync("You may give my name", "You may quote my words");
         await hand.PressAsync("To the first sample");
+        await page.SeesHeadingAsync("Wait, Ada: do not taste yet.");
+        await page.PressAsync("My plate is right now: to the first sample");
         await new TasterPhone(page).SampleAsync(1, 3);
 
         // Every question of the page was answered, and nothing else was pressed.

@@ -34,11 +34,15 @@ public sealed record FollowUp(TrialPlan Plan, ImmutableArray<(string Name, Wheel
         if (verdict.Wheels.Length < 2) return Outcome.Fault<FollowUp>("wheels", "Fewer than two wheels were compared: begin a new trial instead.");
         var reasons = ImmutableArray.CreateBuilder<string>();
         var (one, other) = Pair(verdict, reasons);
-        var recipes = new[] { one, other }.Select(sample => sample.Facts.Recipe ?? sample.Name).ToList();
+        // Two wheels of one vat ask for what was done with each, not for their recipe.
+        var oneMake = one.Facts.SameMake(other.Facts);
+        var recipes = new[] { one, other }.Select(sample => oneMake ? sample.Name : sample.Facts.Recipe ?? sample.Name).ToList();
         var same = string.Equals(recipes[0], recipes[1], StringComparison.OrdinalIgnoreCase);
         if (same) reasons.Add($"Both are {recipes[0]}: made four times within two weeks, the wheels say how much one make differs from the next.");
+        else if (oneMake) reasons.Add($"{one.Name} and {other.Name} came of one vat: split two vats in the same way, so that each make holds one of each. Two makes tell what was done otherwise from a lucky day a little; to show it takes four.");
         else reasons.Add("Two makes of each recipe tell a good recipe from a lucky day a little; to show it of recipes takes four makes of each.");
-        Apart(verdict, one, other, reasons);
+        if (oneMake) OneThing(verdict, one, other, reasons);
+        else Apart(verdict, one, other, reasons);
         ImmutableArray<int> makes = same ? [4] : [2, 2];
         var preference = PlanAims.UsualPreference;
         var tasters = Tasters(new PanelAsk(makes, preference, stands.Rule), panels, reasons);
@@ -50,7 +54,7 @@ public sealed record FollowUp(TrialPlan Plan, ImmutableArray<(string Name, Wheel
         var question = same ? $"How far do four makes of {recipes[0]} fall apart?" : $"Which do people like better, {recipes[0]} or {recipes[1]}, in two makes each?";
         var aims = new PlanAims(age, tasters, preference, trial, reasons.ToImmutable());
         var plan = stands with { Title = Cut(title, MostTitle), Question = question, Day = null, Rule = stands.Rule is CountingRule.PlacePoints ? CountingRule.Default : stands.Rule, Aims = aims };
-        return Outcome.Of(new FollowUp(plan, FourWheels(recipes, same), 0));
+        return Outcome.Of(new FollowUp(plan, FourWheels(recipes, oneMake ? [Treated(one), Treated(other)] : [.. recipes.Select(recipe => WheelFacts.Of([new(WheelFacts.RecipeFact, recipe)]))], same), 0));
     }
 
     /// <summary>The two wheels whose question is open: the leader and the nearest it is not shown over. Camps that parted are shown already; they are asked for again.</summary>
@@ -84,6 +88,16 @@ public sealed record FollowUp(TrialPlan Plan, ImmutableArray<(string Name, Wheel
             reasons.Add($"{old.Name} was much older than the others: to learn what age does, keep half of each new wheel and taste it again at that age.");
     }
 
+    /// <summary>What was done otherwise in the vat, to differ alone.</summary>
+    private static void OneThing(Verdict verdict, SampleRecord one, SampleRecord other, ImmutableArray<string>.Builder reasons)
+    {
+        var differences = Limits.Between(verdict, one, other);
+        if (differences.Length > 1) reasons.Add($"They differed in {Phrase.List(differences.Select(difference => difference.Name))}: let them differ in one of these alone.");
+    }
+
+    private static WheelFacts Treated(SampleRecord sample) => WheelFacts.Of(
+        new[] { WheelFacts.RecipeFact, WheelFacts.PartFact, WheelFacts.DiffersFact }.Select(fact => KeyValuePair.Create(fact, sample.Facts[fact])));
+
     private static int Tasters(PanelAsk ask, int panels, ImmutableArray<string>.Builder reasons)
     {
         var enough = Sizes.Select(size => PanelPlanning.Point(ask, size, panels)).FirstOrDefault(point => point.Shown.Share >= 0.5);
@@ -100,12 +114,12 @@ public sealed record FollowUp(TrialPlan Plan, ImmutableArray<(string Name, Wheel
     private static int? Age(Verdict verdict, SampleRecord one) =>
         verdict.Record.Head.Day is { } day && one.Facts.MadeOn is { } made && day.DayNumber - made.DayNumber is >= 1 and <= 3_650 and var days ? days : null;
 
-    private static ImmutableArray<(string Name, WheelFacts Facts)> FourWheels(List<string> recipes, bool same)
+    private static ImmutableArray<(string Name, WheelFacts Facts)> FourWheels(List<string> recipes, ImmutableArray<WheelFacts> facts, bool same)
     {
         // Long names that begin alike are numbered through.
         var alike = string.Equals(Cut(recipes[0], MostName - 2), Cut(recipes[^1], MostName - 2), StringComparison.OrdinalIgnoreCase);
-        (string, int)[] names = same ? [.. Enumerable.Range(1, 4).Select(i => (recipes[0], i))] : [(recipes[0], 1), (recipes[1], alike ? 3 : 1), (recipes[0], 2), (recipes[1], alike ? 4 : 2)];
-        return [.. names.Select(pair => (Cut(string.Create(CultureInfo.InvariantCulture, $"{Cut(pair.Item1, MostName - 2)} {pair.Item2}"), MostName), WheelFacts.Of([new(WheelFacts.RecipeFact, pair.Item1)])))];
+        (int Side, int Number)[] names = same ? [(0, 1), (0, 2), (0, 3), (0, 4)] : [(0, 1), (1, alike ? 3 : 1), (0, 2), (1, alike ? 4 : 2)];
+        return [.. names.Select(name => (Cut(string.Create(CultureInfo.InvariantCulture, $"{Cut(recipes[name.Side], MostName - 2)} {name.Number}"), MostName), facts[name.Side]))];
     }
 
     private static string Cut(string text, int length) => text.Length <= length ? text : text[..length].TrimEnd();

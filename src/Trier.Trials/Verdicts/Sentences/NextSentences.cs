@@ -18,7 +18,7 @@ internal static class NextSentences
 
     public static ImmutableArray<string> All(Verdict verdict)
     {
-        if (verdict.Level.Reason != NothingToTest.None) return ["Nothing can be concluded from these answers yet: taste again with at least two wheels and four people."];
+        if (verdict.Level.Reason != NothingToTest.None) return [$"Nothing can be concluded from these answers yet: taste again with at least two {Phrase.Wheels(verdict.Record)} and four people; to tell two of {Phrase.Number(Math.Max(2, verdict.Wheels.Length))} {Phrase.Wheels(verdict.Record)} apart takes {Phrase.Number(Trier.Statistics.RankTests.Shaffer.SmallestPanel(Math.Max(2, verdict.Wheels.Length)))} at the very least."];
         var sentences = ImmutableArray.CreateBuilder<string>();
         sentences.Add(Vat(verdict));
         if (Settle(verdict) is { } settle) sentences.Add(settle);
@@ -31,7 +31,7 @@ internal static class NextSentences
     {
         if (verdict.Deep?.Chances is { InCamps: { IsEmpty: false } camps })
         {
-            var bets = camps.Select(camp => (camp.Taste, Naming.Of(verdict, camp.Wheels.MaxBy(wheel => wheel.Chance)!.Id))).ToList();
+            var bets = camps.Select(camp => (camp.Taste, Again(verdict, camp.Wheels.MaxBy(wheel => wheel.Chance)!.Id))).ToList();
             if (bets.Select(bet => bet.Item2).Distinct(StringComparer.Ordinal).Count() > 1)
                 return $"Split the vat and make both {string.Join(", and ", bets.Select(bet => $"{bet.Item2}, for those who like it {ChanceSentence.Name(bet.Taste)}"))}. For one that is to please them all, {Naming.Of(verdict, verdict.Leaders)} {Phrase.Verb(verdict.Leaders.Length, "is", "are")} the bet.";
         }
@@ -43,6 +43,15 @@ internal static class NextSentences
             <= 2 => $"If you make one again, make {leader}; your own taste is as good a guide, for these ballots hardly choose.",
             _ => $"For the next vat make {leader}.",
         };
+    }
+
+    // A vat of today cannot be an old wheel: its age has to be made again, too.
+    private static string Again(Verdict verdict, string id)
+    {
+        var name = Naming.Of(verdict, id);
+        return Limits.Aged(verdict).FirstOrDefault(aged => aged.Wheel.Id == id) is { Wheel: not null } old
+            ? $"{old.Wheel.Facts.Recipe ?? name} (to be kept as long as {name}, {Phrase.Number(old.Days)} days, for its age may be what they liked)"
+            : name;
     }
 
     private static string? Settle(Verdict verdict)

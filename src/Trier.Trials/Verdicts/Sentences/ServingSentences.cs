@@ -27,7 +27,7 @@ internal static class ServingSentences
         var between = order.FirstInterval is { } interval ? $" (between {Signed(interval.Low)} and {Signed(interval.High)} in 9 of 10 such panels)" : "";
         var all = order.Mentioned
             ? $"; over all positions the order of serving mattered here beyond what luck does {Chance.OneIn(order.P.Value)}"
-            : $"; over all positions luck alone does as much {Chance.TimesInTen(order.P.Value)}, so this is a remark and no finding";
+            : $"; over all positions luck alone does as much {Chance.TimesInTen(order.P.Value)}, so this is a remark and no finding, which would take 1 time in 100";
         var leader = order.Best.SequenceEqual(order.BestWithout)
             ? $". Allowing for it, {Naming.Of(verdict, order.Best)} {Phrase.Verb(order.Best.Length, "is", "are")} still best {measure}."
             : $". Allowing for it, {Naming.Of(verdict, order.BestWithout)} would be best {measure}, not {Naming.Of(verdict, order.Best)}.";

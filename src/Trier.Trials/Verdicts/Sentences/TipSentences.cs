@@ -33,7 +33,7 @@ internal static class TipSentences
             sentences.Add($"{Phrase.Capital(Clause(verdict, variant))}.");
         var single = SingleBallots(verdict).ToList();
         if (single.Count > 0) sentences.AddRange(single.Select(s => $"{Phrase.Capital(s.Label)}, {s.Outcome}."));
-        else if (verdict.Variants.Any(v => v.Kind == VariantKind.WithoutOne)) sentences.Add("No single ballot changes leader or level.");
+        else if (verdict.Level.Reason == NothingToTest.None && verdict.Variants.Any(v => v.Kind == VariantKind.WithoutOne)) sentences.Add("No single ballot changes leader or level.");
         if (Fewest(verdict) is { } fewest) sentences.Add(fewest);
         return sentences.ToImmutable();
     }

@@ -35,6 +35,10 @@ public class SignInTests
         var egg = book.Key!.Of(book.Entries[2].Wheel)[0].Code;
         await phone.GetAsync((await evening.DoorAsync("Ada")).Path);
         await phone.PressAsync(("no", "egg"));
+        // The plate in front of her still holds it: she is told to wait before any sample is named.
+        Assert.EndsWith("/hold", phone.Path, StringComparison.Ordinal);
+        Assert.Contains("Wait, Ada: do not taste yet.", phone.Text, StringComparison.Ordinal);
+        await phone.GetAsync((await evening.DoorAsync("Ada")).Path + "/sample/1");
         Assert.Contains("Sample 1 of 3", phone.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(egg, await evening.ServedAsync("Ada"));
         Assert.Contains(egg, await evening.ServedAsync("Bruno"));
@@ -42,6 +46,12 @@ public class SignInTests
         await maker.GetAsync($"/trials/{evening.Trial.Value}/board");
         Assert.Contains("Ada’s plate has changed.", maker.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("egg", maker.Text, StringComparison.Ordinal);
+
+        // A key drawn anew for a withdrawal does not make the host forget it.
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/wheels/{book.Entries[3].Wheel.Value}");
+        await maker.PostAsync(maker.Form($"/trials/{evening.Trial.Value}/withdraw", ("reason", "blown")));
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/board");
+        Assert.Contains("Ada’s plate has changed.", maker.Text, StringComparison.Ordinal);
 
         await phone.PressAsync(("liking", "5"));
         await maker.GetAsync($"/trials/{evening.Trial.Value}/board");
@@ -58,6 +68,7 @@ public class SignInTests
         var raw = book.Key!.Of(book.Entries[1].Wheel)[0].Code;
         await phone.GetAsync((await evening.DoorAsync("Ada")).Path);
         await phone.PressAsync(("no", "raw milk"), ("other", "yes"));
+        Assert.EndsWith("/hold", phone.Path, StringComparison.Ordinal);
         Assert.DoesNotContain(raw, await evening.ServedAsync("Ada"));
         await maker.GetAsync($"/trials/{evening.Trial.Value}/board");
         Assert.Contains("Go and ask Ada what to leave off", maker.Text, StringComparison.Ordinal);

@@ -25,6 +25,7 @@ internal static class TasterRoutes
         taster.MapMore();
         taster.MapScribe();
         taster.MapAfterReveal();
+        taster.MapGet("/hold", (string token, Visits visits) => StepAsync(token, visits, visit => visit.History.All.IsEmpty ? Page.Of<HoldPage>(("Visit", visit)) : Page.GoTo(visit.Resume())));
         taster.MapGet("/places", (string token, Visits visits) => StepAsync(token, visits, visit => Page.Of<PlacesPage>(("Visit", visit))));
         taster.MapPost("/places", PlaceAsync);
         taster.MapGet("/review", (string token, Visits visits) => StepAsync(token, visits, visit => Page.Of<ReviewPage>(("Visit", visit))));
@@ -66,7 +67,9 @@ internal static class TasterRoutes
         if (said.MayNotHave.Except(visit.Taster.LeftOff).Any())
             await trials.ActAsync(visit.Door.Trial, tasting => tasting is SealedTasting ready ? Chance.Committed(tasting, ready.LeaveOff(trials.Now, visit.Taster.Id, [.. visit.Taster.LeftOff.Union(said.MayNotHave)], chance.Draw())) : Outcome.Of(System.Collections.Immutable.ImmutableArray<Trials.Tastings.Events.DayEvent>.Empty));
         if (Language != (visit.Taster.Language ?? "en")) await trials.ActAsync(visit.Door.Trial, tasting => tasting.ChooseLanguage(trials.Now, visit.Taster.Id, Language));
-        return Page.GoTo(visit.Tasting is OpenTasting ? visit.FirstPath : visit.Path);
+        if (visit.Tasting is not OpenTasting) return Page.GoTo(visit.Path);
+        // The plate is in front of them by now: nobody may bite into what they have just said they may not eat.
+        return Page.GoTo(said.AsksHost || said.MayNotHave.Except(visit.Taster.LeftOff).Any() ? $"{visit.Path}/hold" : visit.FirstPath);
     }
 
     private static async Task<IResult> LanguageAsync(string token, IFormCollection form, HttpContext context, Visits visits, TrialStore trials)

@@ -47,10 +47,13 @@ internal static class CardRoutes
         return Page.Of<PaperListPage>(("Tasting", tasting), ("Ballots", await trials.BallotsAsync(tasting)), ("Saved", saved is { } taster ? tasting.Book.Taster(new TasterId(taster)) : null));
     }
 
-    private static async Task<IResult> TypeInAsync(Guid id, Guid taster, TrialStore trials)
+    private static async Task<IResult> TypeInAsync(Guid id, Guid taster, string? show, TrialStore trials)
     {
         if (await FindAsync(id, taster, trials) is not var (tasting, who)) return Results.NotFound();
         var history = await trials.BallotAsync(tasting, who.Id);
+        // Who counts the ballots in should not read them in passing: what was sent from a phone opens only when it is asked for.
+        if (show is not "1" && tasting is not RevealedTasting && history.Current is { Stage: BallotStage.Sent, Source: not BallotSource.Paper } sent)
+            return Page.Of<AlreadySentPage>(("Tasting", tasting), ("Taster", who), ("At", sent.ReceivedAt));
         return Page.Of<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", PaperSheet.Of(tasting.Book.Served(who.Id), tasting.Book.Placed(who.Id), history.Current?.Content ?? Ballot.Empty, tasting.Book.Asked)));
     }
 
