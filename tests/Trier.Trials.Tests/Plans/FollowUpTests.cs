@@ -47,6 +47,18 @@ public sealed class FollowUpTests
     }
 
     [Fact]
+    public void Two_parts_of_one_vat_ask_for_what_was_done_with_each()
+    {
+        var record = With(Panels.Of("ABC", "ABC", "BAC", "ACB", "ABC", "BCA", "ABC"), ["a", "a", "c"]);
+        record = record with { Samples = [.. record.Samples.Select(sample => sample with { Facts = sample.Facts.With(WheelFacts.PartFact, sample.Id == "WA" ? "hot" : "mild") })] };
+        var follow = FollowUp.From(Judge.Of(record, new Seed(1), Little), Trial, Stands, 200).Value;
+        Assert.Equal("Which do people like better, Wheel A or Wheel B, in two makes each?", follow.Plan.Question);
+        Assert.Equal(["Wheel A 1", "Wheel B 1", "Wheel A 2", "Wheel B 2"], follow.Wheels.Select(wheel => wheel.Name));
+        Assert.Equal(["a, hot", "a, mild", "a, hot", "a, mild"], follow.Wheels.Select(wheel => $"{wheel.Facts.Recipe}, {wheel.Facts[WheelFacts.PartFact]}"));
+        Assert.Contains("Wheel A and Wheel B came of one vat: split two vats in the same way, so that each make holds one of each. Two makes tell what was done otherwise from a lucky day a little; to show it takes four.", follow.Plan.Aims!.Reasons);
+    }
+
+    [Fact]
     public void A_wheel_shown_above_all_asks_whether_the_recipe_did_it()
     {
         var follow = From(["a", "b", "c"], [.. Enumerable.Repeat("ABC", 8), .. Enumerable.Repeat("ACB", 6)]);

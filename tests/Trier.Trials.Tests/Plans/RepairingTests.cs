@@ -22,6 +22,20 @@ public sealed class RepairingTests
     }
 
     [Fact]
+    public void Waiting_loosens_the_age_alone_and_the_wheel_compared_with_stays()
+    {
+        var table = DifferenceTable.Of(Demo.Wheels, Day);
+        var half = Repairing.Of(table, Day).Single(repair => repair.Kind == RepairKind.KeepHalf);
+        Assert.Equal("Then age is no longer tied to anything else.", half.Gain);
+        Assert.DoesNotContain(Repairing.Of(DifferenceTable.Of(Demo.Wheels, null), null), repair => repair.Kind == RepairKind.KeepHalf);
+        for (var first = 0; first < Demo.Wheels.Length; first++)
+        {
+            var turned = DifferenceTable.Of([.. Demo.Wheels.Skip(first), .. Demo.Wheels.Take(first)], Day);
+            Assert.DoesNotContain(Repairing.Of(turned, Day), repair => repair.Kind == RepairKind.LeaveOut && repair.Subject == turned.Wheels[turned.Reference].Label);
+        }
+    }
+
+    [Fact]
     public void Leaving_the_old_wheel_out_does_loosen_what_it_says()
     {
         var before = DifferenceTable.Of(Demo.Wheels, Day);

@@ -35,7 +35,7 @@ public sealed record FollowUp(TrialPlan Plan, ImmutableArray<(string Name, Wheel
         var reasons = ImmutableArray.CreateBuilder<string>();
         var (one, other) = Pair(verdict, reasons);
         // Two wheels of one vat ask for what was done with each, not for their recipe.
-        var oneMake = one.Facts.SameMake(other.Facts);
+        var oneMake = one.Facts.SameMake(other.Facts) && !Limits.Between(verdict, one, other).IsEmpty;
         var recipes = new[] { one, other }.Select(sample => oneMake ? sample.Name : sample.Facts.Recipe ?? sample.Name).ToList();
         var same = string.Equals(recipes[0], recipes[1], StringComparison.OrdinalIgnoreCase);
         if (same) reasons.Add($"Both are {recipes[0]}: made four times within two weeks, the wheels say how much one make differs from the next.");

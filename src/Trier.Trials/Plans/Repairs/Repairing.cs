@@ -34,9 +34,8 @@ public static class Repairing
             yield return (
                 Try(table, day, RepairKind.SameAge, "Make all wheels within two weeks, so that they are of one age on the day", Made(table) ? "Wheels that are made already need a tasting each at the wanted age: then the day differs instead." : "The vats crowd into a fortnight.", SameAge(table.Wheels)),
                 Made(table) ? 4 : 1);
-            yield return (
-                Try(table, day, RepairKind.KeepHalf, "Keep half of each wheel for a second tasting at another age", "A second tasting some weeks later, and half the cheese at each; every wheel is then seen at two ages.", SameAge(table.Wheels)),
-                3);
+            // Waiting changes the age alone: the day a wheel was made, and the milk of that year, stay what they are.
+            if (day is not null) yield return (KeepHalf(table), 3);
         }
 
         if (table.SeveralRecipes && Kinds(table).Any(kind => kind is FactorKind.Milk or FactorKind.MilkYear or FactorKind.HeatTreatment || table.LoneRecipes.Length > 1))
@@ -55,7 +54,7 @@ public static class Repairing
         if (table.Wheels.Length < 3) yield break;
         // That a recipe with one make is gone with its wheel is no gain.
         int Own(PlannedWheel wheel) => table.LoneRecipes.Contains(wheel.Recipe, StringComparer.OrdinalIgnoreCase) && table.Wheels.Count(other => string.Equals(other.Recipe, wheel.Recipe, StringComparison.OrdinalIgnoreCase)) == 1 ? 1 : 0;
-        var leaving = table.Wheels.MinBy(wheel => Ties(DifferenceTable.Of(table.Wheels.Remove(wheel), day)) + Own(wheel))!;
+        var leaving = table.Wheels.Where((_, i) => i != table.Reference).MinBy(wheel => Ties(DifferenceTable.Of(table.Wheels.Remove(wheel), day)) + Own(wheel))!;
         var leave = Try(table, day, RepairKind.LeaveOut, $"Leave {leaving.Name} out, for a tasting of its own", $"Nothing is learned of {leaving.Name}; every taster has more attention for the others.", table.Wheels.Remove(leaving), leaving.Label);
         yield return (leave with { Loosens = leave.Loosens - Own(leaving) }, 1);
     }
@@ -70,6 +69,20 @@ public static class Repairing
             ? $"Then {Phrase.List(gone)} {Phrase.Verb(gone.Count, "is", "are")} no longer tied to anything else."
             : $"Then what {Phrase.List(lone)} {Phrase.Verb(lone.Count, "does", "do")} can be told from its day a little.";
         return new(kind, deed, price, loosens, gain, subject, Least: false);
+    }
+
+    private static Repair KeepHalf(DifferenceTable table)
+    {
+        var age = Enumerable.Range(0, table.Columns.Length).Where(column => table.Columns[column].Kind == FactorKind.Age).ToList();
+        var loosens = table.Cords.Sum(cord => Math.Min(cord.Columns.Length - 1, cord.Columns.Count(age.Contains))) + table.Told.Count(told => age.Contains(told.Column) && (told.Telling == Telling.Together || told.Nearly));
+        return new(
+            RepairKind.KeepHalf,
+            "Keep half of each wheel for a second tasting at another age",
+            "A second tasting some weeks later, and half the cheese at each; every wheel is then seen at two ages.",
+            loosens,
+            loosens == 0 ? "" : "Then age is no longer tied to anything else.",
+            null,
+            Least: false);
     }
 
     private static int Ties(DifferenceTable table) =>

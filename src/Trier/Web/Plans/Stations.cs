@@ -36,14 +36,16 @@ internal static class Stations
         var trial = $"/trials/{book.Trial.Value}";
         var recipes = book.Entries.Select(entry => entry.Facts.Recipe ?? entry.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count();
         var draft = tasting is DraftTasting;
-        var made = book.Entries.IsEmpty ? StationState.ToCome : StationState.Done;
+        // A wheel without a make date may not be made yet; nothing is cut, and no age is reached, before the day.
+        var made = !book.Standing.Any() || book.Standing.Any(entry => entry.Facts.MadeOn is null) ? StationState.ToCome : StationState.Done;
+        var cut = draft || tasting is SealedTasting ? StationState.ToCome : StationState.Done;
         var tasted = tasting is ClosedTasting or RevealedTasting;
         return
         [
             new("Plan", $"{Count(recipes, "recipe")}, {Count(book.Entries.Length, "wheel")}", draft ? StationState.Now : StationState.Done, trial),
             new("Make", MadeWords(book), made),
-            new("Age", AgeWords(book), made),
-            new("Cut", CutWords(book), draft ? StationState.ToCome : StationState.Done, $"{trial}#wheels"),
+            new("Age", AgeWords(book, cut == StationState.ToCome), cut),
+            new("Cut", CutWords(book), cut, $"{trial}#wheels"),
             new("Taste", TasteWords(tasting), draft ? StationState.ToCome : tasted ? StationState.Done : StationState.Now, draft ? $"{trial}#seal" : tasting is SealedTasting ? $"{trial}/plates" : $"{trial}/board"),
             new("Decide", tasting switch { RevealedTasting => $"key opened {Dates.Clock(book.RevealedAt!.Value)}", ClosedTasting => "key still sealed", _ => "after the key is opened" }, tasted ? StationState.Now : StationState.ToCome, tasting is RevealedTasting ? $"{trial}/verdict" : null),
         ];
@@ -57,11 +59,11 @@ internal static class Stations
         return days.Count == 0 ? "dates not noted" : days[0] == days[^1] ? Dates.Write(days[0]) : $"{Dates.Write(days[0])} to {Dates.Write(days[^1])}";
     }
 
-    private static string AgeWords(DayBook book)
+    private static string AgeWords(DayBook book, bool ahead)
     {
         var on = book.Plan.Day ?? (book.OpenedAt is { } opened ? DateOnly.FromDateTime(opened.DateTime) : (DateOnly?)null);
         var ages = book.Entries.Select(entry => on is { } day ? day.DayNumber - entry.Facts.MadeOn?.DayNumber : null).OfType<int>().Order().ToList();
-        return ages.Count == 0 ? "ages not known" : ages[0] == ages[^1] ? $"{ages[0]} days" : $"{ages[0]} to {ages[^1]} days";
+        return ages.Count == 0 ? "ages not known" : $"{(ages[0] == ages[^1] ? $"{ages[0]}" : $"{ages[0]} to {ages[^1]}")} days{(ahead ? " on the day" : "")}";
     }
 
     private static string CutWords(DayBook book) =>

@@ -1,5 +1,6 @@
 using Trier.Trials.Tastings;
 using Trier.Trials.Tastings.Steps;
+using Trier.Web.Tastings.Ballots;
 
 namespace Trier.Tests.Web.Ballots;
 
@@ -84,6 +85,31 @@ public class SignInTests
         await maker.PostAsync(maker.Form($"/trials/{evening.Trial.Value}/tasters/{ada.Id.Value}/left-off", ("off", book.Entries[0].Wheel.Value.ToString())));
         Assert.Contains("This ballot has begun", maker.Text, StringComparison.Ordinal);
         Assert.Equal(2, (await evening.ServedAsync("Ada")).Length);
+    }
+
+    [Fact]
+    public async Task Raw_milk_and_a_child_are_told_beside_each_other_until_it_is_left_off()
+    {
+        await using var evening = await Evening.BeginAsync();
+        using var maker = await evening.MakerAsync();
+        var trial = $"/trials/{evening.Trial.Value}";
+        await maker.GetAsync(trial);
+        Assert.DoesNotContain("raw-milk cheese for small children", maker.Text, StringComparison.Ordinal);
+        var ada = (await evening.TasterAsync("Ada")).Id.Value;
+        await maker.GetAsync($"{trial}/tasters/{ada}");
+        await maker.PostAsync(maker.Form($"{trial}/tasters/{ada}", ("junior", "yes")));
+        foreach (var page in new[] { trial, $"{trial}/plates" })
+        {
+            await maker.GetAsync(page);
+            Assert.Contains("Ada is under 12, and ", maker.Text, StringComparison.Ordinal);
+            Assert.Contains("Health authorities commonly advise against raw-milk cheese for small children.", maker.Text, StringComparison.Ordinal);
+        }
+
+        var book = (await evening.TastingAsync()).Book;
+        await maker.GetAsync($"{trial}/tasters/{ada}");
+        await maker.PostAsync(maker.Form($"{trial}/tasters/{ada}/left-off", [.. HouseLine.Holding(book, [HouseLine.RawMilk]).Select(wheel => ("off", wheel.Value.ToString()))]));
+        await maker.GetAsync(trial);
+        Assert.DoesNotContain("Ada is under 12", maker.Text, StringComparison.Ordinal);
     }
 
     [Fact]
