@@ -46,8 +46,9 @@ internal sealed class BrineSum : BenchSum
         if (work.Has("volume")) TopUp(work, there, wanted, at);
         else if (work.Take(there.Mend(wanted), "wanted") is { } mend)
         {
-            work.Say(new("Salt to add", Measure.Mass, mend.Value.Kilograms, mend.Working with { Parts = [made.Working] }));
-            if (mend.Value.Kilograms <= 0) work.Notes.Add("It is as strong as you want it, or stronger.");
+            var working = mend.Working with { Parts = [made.Working] };
+            if (mend.Value.Grams >= 1) work.Say(new("Salt to add", Measure.Mass, mend.Value.Kilograms, working));
+            else work.Say("Salt to add", "none: it is as strong as you want it, or stronger", working);
         }
 
         if (read is not null) work.Notes.Add("Used brine reads 1 to 2 °Bé high from whey, so it is weaker than this says.");

@@ -38,6 +38,6 @@ internal sealed class EveningOutSum : BenchSum
         void Say(string name, Func<EveningTimes, TimeSpan> of) => work.Say(new(name, Measure.Time, EFolds * of(likely.Value).TotalMinutes, likely.Working, EFolds * of(fast.Value).TotalMinutes, EFolds * of(slow.Value).TotalMinutes));
         Say("Between the faces and the middle", times => times.BetweenFaces);
         Say("Between the rim and the heart", times => times.FromRimToHeart);
-        work.Notes.Add("Then a twentieth of the first difference is left: three times the e-fold time of the working.");
+        work.Notes.Add("Then a twentieth of the first difference is left; the times in the working leave a little over a third.");
     }
 }

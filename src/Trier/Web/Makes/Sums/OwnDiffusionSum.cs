@@ -59,15 +59,12 @@ internal sealed class OwnDiffusionSum : BenchSum
         if (!work.Has(At("salt")) && !weighed) work.Refuse(At("salt"), $"Wheel {row} needs the salt found, or its weight before and after the brine.");
         if (work.Problems.Count > 0) return null;
         if (work.Size(At("diameter"), At("height")) is not { } size) return null;
-        var salt = Estimate.Exactly(Share.FromPercent(work[At("salt")] is var found && double.IsNaN(found) ? 0 : found));
-        Working? loss = null;
-        if (!work.Has(At("salt")))
-        {
-            var after = Mass.FromKilograms(work[At("after")]);
-            if (work.Take(DiffusivityFit.SaltFromLoss(Mass.FromKilograms(work[At("before")]), after), At("after")) is not { Value: var taken } answer) return null;
-            (salt, loss) = (Estimate.Between(Share.FromFraction(taken.Low / after), Share.FromFraction(taken.Likely / after), Share.FromFraction(taken.High / after)), answer.Working);
-        }
-
-        return (new(size, Share.FromPercent(work[At("moisture")]), Share.FromPercent(work[At("strength")]), TimeSpan.FromHours(work[At("hours")]), salt), loss);
+        SaltedWheel Salted(Estimate<Share> salt) => new(size, Share.FromPercent(work[At("moisture")]), Share.FromPercent(work[At("strength")]), TimeSpan.FromHours(work[At("hours")]), salt);
+        // A test of the salt is worth more than the weights, so it counts where both are given.
+        if (work.Has(At("salt"))) return (Salted(Estimate.Exactly(Share.FromPercent(work[At("salt")]))), null);
+        var after = Mass.FromKilograms(work[At("after")]);
+        return work.Take(DiffusivityFit.SaltFromLoss(Mass.FromKilograms(work[At("before")]), after), At("after")) is { Value: var taken } loss
+            ? (Salted(Estimate.Between(Share.FromFraction(taken.Low / after), Share.FromFraction(taken.Likely / after), Share.FromFraction(taken.High / after))), loss.Working)
+            : null;
     }
 }
