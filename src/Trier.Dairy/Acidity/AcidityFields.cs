@@ -17,6 +17,9 @@ public static class AcidityFields
     /// <summary>Volume of alkali used.</summary>
     public static readonly Field AlkaliVolume = new("alkali-volume", "Volume of alkali", "mL", 0, 1000, 0.2, 50);
 
+    /// <summary>Titratable acidity, milk to whey and sour milk.</summary>
+    public static readonly Field Acidity = new("acidity", "Titratable acidity", "% lactic acid", 0, 5, 0.08, 1.2);
+
     /// <summary>Normality of the alkali.</summary>
     public static readonly Field Normality = new("normality", "Normality of the alkali", "N", 0, 2, 0.1, 0.25, LowestExcluded: true);
 

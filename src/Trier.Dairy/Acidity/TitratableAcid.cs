@@ -32,4 +32,18 @@ public static class TitratableAcid
             LikelyError = "One drop (0.05 mL) on 9 mL is 0.005 %.",
         });
     }
+
+    /// <summary>An acidity known in one unit, for reading it in the others.</summary>
+    /// <param name="acidity">The acidity.</param>
+    public static Outcome<TitratableAcidity> Known(TitratableAcidity acidity)
+    {
+        var gate = new Gate().Check(AcidityFields.Acidity, acidity.PercentLactic);
+        if (gate.Shut) return gate.Refusal<TitratableAcidity>();
+        return gate.Answer(acidity, new Working(
+            "Units of titratable acidity",
+            "1 SH = 2.25 D = 2.5 Th = 0.0225 %",
+            [new("Acidity", acidity.PercentLactic, "% w/v")],
+            [new("Acidity", acidity.DegreesSoxhletHenkel, "SH"), new("Acidity", acidity.DegreesDornic, "D"), new("Acidity", acidity.DegreesThoerner, "Th")],
+            Sources.Hanna));
+    }
 }

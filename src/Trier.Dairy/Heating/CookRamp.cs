@@ -4,7 +4,10 @@ using Trier.Dairy.Workings;
 namespace Trier.Dairy.Heating;
 
 /// <summary>The cooking ramp. Rate = dT/dt: derived. Limits: practice, from guides that disagree (Tables/cooking_guides.md).</summary>
-/// <remarks>Too fast sets a skin on the grain and traps whey. Asked about above 0.2 C/min in the first 10 minutes, 0.5 C/min later.</remarks>
+/// <remarks>
+/// Too fast sets a skin on the grain and traps whey. Asked about above 0.2 C/min where the ramp begins in the first 10 minutes after the cut, however long
+/// it goes on: a mean rate says nothing of a gentle beginning. Above 0.5 C/min later.
+/// </remarks>
 public static class CookRamp
 {
     private const double GentleMinutes = 10;
@@ -15,15 +18,16 @@ public static class CookRamp
     /// <param name="from">Start.</param>
     /// <param name="to">End.</param>
     /// <param name="time">Time taken.</param>
-    /// <param name="sinceCut">Time between the start of cooking and the start of this ramp; zero for the first.</param>
-    public static Outcome<HeatingRate> Rate(Temperature from, Temperature to, TimeSpan time, TimeSpan sinceCut = default)
+    /// <param name="sinceCut">Time from the end of cutting to the start of this ramp; null where nothing was cut.</param>
+    public static Outcome<HeatingRate> Rate(Temperature from, Temperature to, TimeSpan time, TimeSpan? sinceCut = null)
     {
         var gate = Ramp(from, to).Check(HeatFields.RampTime, time.TotalMinutes);
         if (gate.Shut) return gate.Refusal<HeatingRate>();
         var rate = HeatingRate.FromDegreesPerMinute((to - from) / time.TotalMinutes);
-        var limit = sinceCut.TotalMinutes < GentleMinutes && time.TotalMinutes <= GentleMinutes ? GentleLimit : LaterLimit;
-        if (rate.DegreesPerMinute > limit)
-            gate.Ask(HeatFields.Rate, $"Heating at {HeatFields.Rate.Show(rate.DegreesPerMinute)} is faster than {Field.Number(limit)} °C/min; the grain may case and hold whey.");
+        if (sinceCut?.TotalMinutes < GentleMinutes && rate.DegreesPerMinute > GentleLimit)
+            gate.Ask(HeatFields.Rate, $"Heating at {HeatFields.Rate.Show(rate.DegreesPerMinute)} from the cut on is faster than {Field.Number(GentleLimit)} °C/min, the limit of the first {Field.Number(GentleMinutes)} min: begin slower, or the grain may case and hold whey.");
+        else if (rate.DegreesPerMinute > LaterLimit)
+            gate.Ask(HeatFields.Rate, $"Heating at {HeatFields.Rate.Show(rate.DegreesPerMinute)} is faster than {Field.Number(LaterLimit)} °C/min; the grain may case and hold whey.");
         return gate.Answer(rate, new Working(
             "Cooking ramp",
             "rate = (T2 - T1) / t",
@@ -31,7 +35,7 @@ public static class CookRamp
             [new("Rate", rate.DegreesPerMinute, "°C/min")],
             Sources.Arithmetic)
         {
-            Domain = "Limits 0.2 °C/min in the first 10 min, 0.5 later: common practice",
+            Domain = "Limits 0.2 °C/min where it begins in the first 10 min after the cut, 0.5 later: common practice",
             AlsoFrom = [Sources.Practice],
         });
     }

@@ -17,10 +17,6 @@ public readonly record struct Area : IComparable<Area>
     /// <param name="value">The number.</param>
     public static Area FromSquareMetres(double value) => new(value);
 
-    /// <summary>From square centimetres; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Area FromSquareCentimetres(double value) => new(value * 1e-4);
-
     /// <summary>The sum.</summary>
     public static Area operator +(Area left, Area right) => new(left.SquareMetres + right.SquareMetres);
 

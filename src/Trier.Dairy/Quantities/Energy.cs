@@ -20,14 +20,6 @@ public readonly record struct Energy : IComparable<Energy>
     /// <param name="value">The number.</param>
     public static Energy FromJoules(double value) => new(value);
 
-    /// <summary>From kilojoules; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Energy FromKilojoules(double value) => new(value * 1e3);
-
-    /// <summary>From kilowatt hours; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Energy FromKilowattHours(double value) => new(value * 3.6e6);
-
     /// <summary>The sum.</summary>
     public static Energy operator +(Energy left, Energy right) => new(left.Joules + right.Joules);
 

@@ -17,10 +17,6 @@ public readonly record struct HeatingRate : IComparable<HeatingRate>
     /// <param name="value">The number.</param>
     public static HeatingRate FromDegreesPerMinute(double value) => new(value);
 
-    /// <summary>From degrees Fahrenheit per minute; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static HeatingRate FromFahrenheitPerMinute(double value) => new(value * (5.0 / 9));
-
     /// <summary>The sum.</summary>
     public static HeatingRate operator +(HeatingRate left, HeatingRate right) => new(left.DegreesPerMinute + right.DegreesPerMinute);
 

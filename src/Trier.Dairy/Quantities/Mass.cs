@@ -30,17 +30,9 @@ public readonly record struct Mass : IComparable<Mass>
     /// <param name="value">The number.</param>
     public static Mass FromGrams(double value) => new(value * 1e-3);
 
-    /// <summary>From milligrams; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Mass FromMilligrams(double value) => new(value * 1e-6);
-
     /// <summary>From pounds; any finite number.</summary>
     /// <param name="value">The number.</param>
     public static Mass FromPounds(double value) => new(value * 0.45359237);
-
-    /// <summary>From ounces; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Mass FromOunces(double value) => new(value * 0.028349523125);
 
     /// <summary>The sum.</summary>
     public static Mass operator +(Mass left, Mass right) => new(left.Kilograms + right.Kilograms);

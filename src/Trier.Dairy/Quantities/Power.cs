@@ -10,16 +10,9 @@ public readonly record struct Power : IComparable<Power>
     /// <summary>In watts.</summary>
     public double Watts { get; }
 
-    /// <summary>In kilowatts.</summary>
-    public double Kilowatts => Watts / 1e3;
-
     /// <summary>From watts; any finite number.</summary>
     /// <param name="value">The number.</param>
     public static Power FromWatts(double value) => new(value);
-
-    /// <summary>From kilowatts; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Power FromKilowatts(double value) => new(value * 1e3);
 
     /// <summary>The sum.</summary>
     public static Power operator +(Power left, Power right) => new(left.Watts + right.Watts);

@@ -22,9 +22,6 @@ public readonly record struct Pressure : IComparable<Pressure>
     /// <summary>In kilograms-force per square centimetre.</summary>
     public double KilogramsForcePerSquareCentimetre => Pascals / 98066.5;
 
-    /// <summary>In standard atmospheres.</summary>
-    public double Atmospheres => Pascals / 101325.0;
-
     /// <summary>From pascals; any finite number.</summary>
     /// <param name="value">The number.</param>
     public static Pressure FromPascals(double value) => new(value);
@@ -44,10 +41,6 @@ public readonly record struct Pressure : IComparable<Pressure>
     /// <summary>From kilograms-force per square centimetre; any finite number.</summary>
     /// <param name="value">The number.</param>
     public static Pressure FromKilogramsForcePerSquareCentimetre(double value) => new(value * 98066.5);
-
-    /// <summary>From standard atmospheres; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Pressure FromAtmospheres(double value) => new(value * 101325.0);
 
     /// <summary>The sum.</summary>
     public static Pressure operator +(Pressure left, Pressure right) => new(left.Pascals + right.Pascals);

@@ -23,14 +23,6 @@ public readonly record struct Temperature : IComparable<Temperature>
     /// <param name="value">The number.</param>
     public static Temperature FromCelsius(double value) => new(value);
 
-    /// <summary>From degrees Fahrenheit; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Temperature FromFahrenheit(double value) => new((value - 32) * 5 / 9);
-
-    /// <summary>From kelvins; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Temperature FromKelvin(double value) => new(value - ZeroCelsiusInKelvin);
-
     /// <summary>The difference in kelvins (the size of a degree Celsius).</summary>
     public static double operator -(Temperature left, Temperature right) => left.Celsius - right.Celsius;
 

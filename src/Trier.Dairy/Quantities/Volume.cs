@@ -28,9 +28,6 @@ public readonly record struct Volume : IComparable<Volume>
     /// <summary>In US teaspoons.</summary>
     public double UsTeaspoons => Litres / 0.00492892159375;
 
-    /// <summary>In imperial gallons.</summary>
-    public double ImperialGallons => Litres / 4.54609;
-
     /// <summary>From litres; any finite number.</summary>
     /// <param name="value">The number.</param>
     public static Volume FromLitres(double value) => new(value);
@@ -39,10 +36,6 @@ public readonly record struct Volume : IComparable<Volume>
     /// <param name="value">The number.</param>
     public static Volume FromMillilitres(double value) => new(value * 1e-3);
 
-    /// <summary>From cubic centimetres; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Volume FromCubicCentimetres(double value) => new(value * 1e-3);
-
     /// <summary>From cubic metres; any finite number.</summary>
     /// <param name="value">The number.</param>
     public static Volume FromCubicMetres(double value) => new(value * 1e3);
@@ -50,18 +43,6 @@ public readonly record struct Volume : IComparable<Volume>
     /// <summary>From US gallons; any finite number.</summary>
     /// <param name="value">The number.</param>
     public static Volume FromUsGallons(double value) => new(value * 3.785411784);
-
-    /// <summary>From US quarts; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Volume FromUsQuarts(double value) => new(value * 0.946352946);
-
-    /// <summary>From US teaspoons; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Volume FromUsTeaspoons(double value) => new(value * 0.00492892159375);
-
-    /// <summary>From imperial gallons; any finite number.</summary>
-    /// <param name="value">The number.</param>
-    public static Volume FromImperialGallons(double value) => new(value * 4.54609);
 
     /// <summary>The sum.</summary>
     public static Volume operator +(Volume left, Volume right) => new(left.Litres + right.Litres);

@@ -12,7 +12,7 @@ public sealed record HeatReading(TimeSpan After, Temperature Milk, Temperature? 
     internal static Gate Check(Listed<HeatReading> readings)
     {
         var gate = new Gate();
-        if (readings.Count < 2) gate.Refuse(ProblemKind.NotEnough, SafetyFields.Readings, $"There are {readings.Count} readings; a hold needs at least 2.");
+        if (readings.Count < 2) gate.Refuse(ProblemKind.NotEnough, SafetyFields.Readings, $"{(readings.Count == 1 ? "There is 1 reading" : $"There are {readings.Count} readings")}; a hold needs at least 2.");
         for (var i = 0; i < readings.Count; i++)
         {
             gate.Check(SafetyFields.Temperature, readings[i].Milk.Celsius);

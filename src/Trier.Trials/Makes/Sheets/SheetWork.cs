@@ -114,11 +114,13 @@ internal sealed class SheetWork
         var steps = ImmutableArray.CreateBuilder<SheetStep>();
         var start = TimeSpan.Zero;
         double? celsius = Vat.Draft.ReadAtCelsius;
+        TimeSpan? cut = null;
         var figures = new StepFigures(this, wheel);
         for (var i = 0; i < Recipe.Steps.Length; i++)
         {
             var step = Recipe.Steps[i];
-            var worked = figures.Of(step, celsius, start);
+            var worked = figures.Of(step, celsius, start - cut);
+            if (step.Kind == StepKind.Cut) cut = start + TimeSpan.FromMinutes(step[Target.Minutes]?.Value ?? 0);
             // The water that is added has a temperature of its own; the vat's is then no longer known.
             celsius = step.Kind == StepKind.Add ? (step[Target.Celsius] is null ? celsius : null) : step[Target.Celsius]?.Value ?? celsius;
             steps.Add(new(i + 1, step, start, step.Takes, worked, Notes()));

@@ -21,12 +21,12 @@ internal sealed class StepFigures(SheetWork work, WheelWork wheel)
     /// <summary>Works a step's figures out.</summary>
     /// <param name="step">The step.</param>
     /// <param name="from">The temperature before it, if known.</param>
-    /// <param name="start">When it begins, after the start of the day.</param>
-    public ImmutableArray<Figure> Of(Step step, double? from, TimeSpan start) => step.Kind switch
+    /// <param name="sinceCut">Time from the end of cutting to its beginning; null where nothing is cut before it.</param>
+    public ImmutableArray<Figure> Of(Step step, double? from, TimeSpan? sinceCut) => step.Kind switch
     {
         StepKind.Add => Added(step),
         StepKind.Renneting => Rennet(step),
-        StepKind.Cook => Cook(step, from),
+        StepKind.Cook => Cook(step, from, sinceCut),
         StepKind.Drain when step[Target.PercentOfMilk] is { } part => [Volume("Whey to draw", "V = p x milk", part.Value / 100 * Means.Litres, part.Value, "Part p")],
         StepKind.Hoop => wheel.Hooped(),
         StepKind.Press => Press(step),
@@ -92,10 +92,10 @@ internal sealed class StepFigures(SheetWork work, WheelWork wheel)
         return figures.ToImmutable();
     }
 
-    private ImmutableArray<Figure> Cook(Step step, double? from)
+    private ImmutableArray<Figure> Cook(Step step, double? from, TimeSpan? sinceCut)
     {
         if (from is not { } start) return [];
-        var rate = work.Take(CookRamp.Rate(Temperature.FromCelsius(start), Temperature.FromCelsius(step[Target.Celsius]!.Value), TimeSpan.FromMinutes(step[Target.Minutes]!.Value)));
+        var rate = work.Take(CookRamp.Rate(Temperature.FromCelsius(start), Temperature.FromCelsius(step[Target.Celsius]!.Value), TimeSpan.FromMinutes(step[Target.Minutes]!.Value), sinceCut));
         return rate is null ? [] : [new("Mean rate", Measure.HeatingRate, rate.Value.DegreesPerMinute, rate.Working)];
     }
 

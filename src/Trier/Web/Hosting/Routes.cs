@@ -4,6 +4,7 @@ using Trier.Web.Makes.Days;
 using Trier.Web.Makes.Recipes;
 using Trier.Web.Makes.Sheets;
 using Trier.Web.Makes.Shelf;
+using Trier.Web.Makes.Sums;
 using Trier.Web.Plans;
 using Trier.Web.Plans.Planning;
 using Trier.Web.Tastings;
@@ -47,6 +48,7 @@ internal static class Routes
         maker.MapSplits();
         maker.MapMeters();
         maker.MapShelf();
+        maker.MapSums();
         maker.MapServing();
         maker.MapPractice();
     }

@@ -54,10 +54,10 @@ internal sealed partial record MakerUnits(UnitSystem System)
     public double ToCelsius(double typed) => ToCore("°C", typed);
 
     /// <summary>The unit a maker types where the core holds this one.</summary>
-    public string UnitOf(string core) => !Us ? core : core switch { "°C" => "°F", "kPa" => "psi", "cm" => "in", _ => core };
+    public string UnitOf(string core) => !Us ? core : core switch { "°C" => "°F", "kPa" => "psi", "cm" => "in", "L" => "gal", "kg" => "lb", _ => core };
 
     /// <summary>A typed number in the core's unit.</summary>
-    public double ToCore(string core, double typed) => !Us ? typed : core switch { "°C" => (typed - 32) * 5 / 9, "kPa" => Pressure.FromPoundsPerSquareInch(typed).Kilopascals, "cm" => typed * 2.54, _ => typed };
+    public double ToCore(string core, double typed) => !Us ? typed : core switch { "°C" => (typed - 32) * 5 / 9, "kPa" => Pressure.FromPoundsPerSquareInch(typed).Kilopascals, "cm" => typed * 2.54, "L" => typed * 3.785411784, "kg" => typed * 0.45359237, _ => typed };
 
     /// <summary>A number of the core as the maker would type it.</summary>
     public double FromCore(string core, double value) => !Us ? value : core switch
@@ -65,6 +65,8 @@ internal sealed partial record MakerUnits(UnitSystem System)
         "°C" => Math.Round((value * 9 / 5) + 32, 2),
         "kPa" => Math.Round(Pressure.FromKilopascals(value).PoundsPerSquareInch, 3),
         "cm" => Math.Round(value / 2.54, 3),
+        "L" => Math.Round(value / 3.785411784, 3),
+        "kg" => Math.Round(value / 0.45359237, 3),
         _ => value,
     };
 

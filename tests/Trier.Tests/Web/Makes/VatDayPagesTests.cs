@@ -129,6 +129,34 @@ public sealed class VatDayPagesTests
         Assert.Contains("next.csv: 2 readings of pH", maker.Text, StringComparison.Ordinal);
     }
 
+    // By hand, pH falls 0.08 an hour from 6.66 after 60 min: 6.60 after 105 min. With a meter's error of 0.03 Fieller's band runs from 72 to 267 min; times are told to five minutes.
+    [Fact]
+    public async Task The_vat_day_and_the_record_say_when_the_next_pH_is_met_and_say_so_where_it_does_not_fall()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        var now = DateTimeOffset.Now;
+        var began = now.AddTicks(-(now.Ticks % TimeSpan.FromMinutes(5).Ticks));
+        await maker.GetAsync("/recipes/alpine/sheet?milk=12&fat=3,6&treatment=Raw");
+        await maker.PostAsync(maker.Form("/recipes/alpine/makes", ("name", "House"), ("begins", Clock(began))));
+        var make = maker.Path;
+        Assert.DoesNotContain("At this pace", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync($"{make}/meter");
+        await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH")), "file", "curve.csv", "minutes,pH\n0,6.74\n30,6.70\n60,6.66\n");
+        string At(int minutes) => @"(\d\d/\d\d )?" + began.AddMinutes(minutes).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+        var said = $@"At this pace pH 6,60 \(Let it ripen\) is met about {At(105)}, between {At(70)} and {At(265)}\.";
+        Assert.Matches(said, maker.Text);
+        Assert.Contains("least-squares line through the last readings", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync(make);
+        Assert.Matches(said, maker.Text);
+
+        await maker.GetAsync($"{make}/meter");
+        await maker.UploadAsync(maker.Form($"{make}/meter", ("kind", "pH")), "file", "flat.csv", "minutes,pH\n40,6.70\n60,6.71\n80,6.70\n");
+        Assert.Contains("The last readings do not fall clearly: when pH 6,60 (Let it ripen) is met cannot be foretold yet.", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync(make);
+        Assert.Contains("The last readings do not fall clearly", maker.Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Things_on_the_shelf_have_histories_and_a_checked_meter_ends_the_remark()
     {

@@ -159,4 +159,13 @@ public sealed class MakeSheetTests
         var (small, large) = (One(Sheet(eyed), "Room for eyes"), One(Sheet(eyed, Day with { Litres = 400, MouldCentimetres = 50 }), "Room for eyes"));
         Assert.True(large.High > small.High, "a larger wheel keeps more gas");
     }
+
+    // The cook begins 5 min after cutting: 32 to 45 °C in 30 min is 0.433 °C/min, where the first ten minutes ask for 0.2.
+    [Fact]
+    public void A_cook_that_begins_soon_after_the_cut_is_asked_about_though_it_is_a_long_one()
+    {
+        var fast = Sheet(Drafts.With(5, Drafts.Step("cook", ("celsius", 45), ("minutes", 30))));
+        Assert.Contains(fast.Steps[5].Notes, note => note.Contains("from the cut on is faster than 0.2 °C/min", StringComparison.Ordinal));
+        Assert.Empty(Sheet().Steps[5].Notes);
+    }
 }

@@ -21,7 +21,7 @@ internal static class MakeRoutes
         maker.MapPost("/makes/{id:guid}/steps/{number:int}", TouchAsync);
         maker.MapPost("/makes/{id:guid}/undo", UndoAsync);
         maker.MapGet("/makes/{id:guid}/record", async (Guid id, HttpContext context, MakeStore makes, ThingStore things) =>
-            await makes.FindAsync(new(id)) is { } make ? Page.Of<RecordPage>(("Make", make), ("Chosen", MakerUnits.Of(context)), ("Shelf", await things.AllAsync())) : Results.NotFound());
+            await makes.FindAsync(new(id)) is { } make ? Page.Of<RecordPage>(("Make", make), ("Chosen", MakerUnits.Of(context)), ("Now", makes.Now), ("Shelf", await things.AllAsync())) : Results.NotFound());
         maker.MapGet("/makes/{id:guid}/steps/{number:int}", CorrectingAsync);
         maker.MapPost("/makes/{id:guid}/steps/{number:int}/correct", CorrectAsync);
         maker.MapGet("/makes/{id:guid}/wheels", (Guid id, HttpContext context, MakeStore makes) => ShowAsync<WheelsPage>(id, context, makes));
