@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Trier.Statistics.Randomness;
 using Trier.Trials.Makes;
 using Trier.Trials.Plans;
 using Trier.Trials.Tastings;
 using Trier.Trials.Verdicts;
+using Trier.Web.Plans;
 using Trier.Web.Verdicts;
 
 namespace Trier.Tests.Web.Verdicts;
@@ -52,6 +54,39 @@ public sealed class JudgingTests
         Assert.Equal("Points fall from the first place to the last.", Assert.Single(TriedWeights.Read("1 2 3", Headline).Faults).Sentence);
         Assert.StartsWith("“x” is no number", Assert.Single(TriedWeights.Read("x 2 1", Headline).Faults).Sentence, StringComparison.Ordinal);
         Assert.StartsWith("“99999999999” is no number", Assert.Single(TriedWeights.Read("99999999999 2 1", Headline).Faults).Sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("9999999 0.055 0", "A place has 1000 points at most.")]
+    [InlineData("1000.001 1 0", "A place has 1000 points at most.")]
+    [InlineData("1.0004 1 0", "Points have three decimals at most.")]
+    [InlineData("0.0005 0.0001 0", "Points have three decimals at most.")]
+    [InlineData("1000 0.001 0", null)]
+    [InlineData("1.0000 0.5 0", null)]
+    public void Weights_that_the_count_cannot_carry_are_refused_in_a_sentence(string typed, string? sentence)
+    {
+        var tried = TriedWeights.Read(typed, Headline);
+        Assert.Equal(sentence, tried.Faults.SingleOrDefault()?.Sentence);
+        Assert.Equal(sentence is null, tried.Count is { Leaders.Length: > 0 });
+    }
+
+    [Theory]
+    [InlineData("de-DE")]
+    [InlineData("en-US")]
+    public void Weights_are_written_the_same_whatever_language_the_machine_speaks(string culture)
+    {
+        var weighted = Judge.Headline(Headline.Record with { Plan = new(new CountingRule.PlacePoints([4.5m, 3.125m, 0m]), JuniorsCount: true) }, new Seed(1));
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+            Assert.Equal("4,5 3,125 0", TriedWeights.Read(null, weighted).Asked);
+            Assert.Equal("place points 4,5-3,125-0", RuleWords.Of(weighted.Record.Plan.Rule));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
     }
 
     private static TastingRecord Record(params string[] ballots) => new(
