@@ -1,10 +1,19 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging.Abstractions;
 using Trier.Statistics.Randomness;
+using Trier.Storage;
+using Trier.Storage.Verdicts;
+using Trier.Tests.Web.Ballots;
 using Trier.Trials.Makes;
 using Trier.Trials.Plans;
 using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Steps;
 using Trier.Trials.Verdicts;
+using Trier.Web.Hosting;
 using Trier.Web.Plans;
 using Trier.Web.Verdicts;
 
@@ -38,6 +47,76 @@ public sealed class JudgingTests
         Assert.Same(Headline, await judging.Whole(_ => Task.FromResult(Headline)));
         judging.Stop();
         Assert.False(judging.Stopped);
+    }
+
+    [Fact]
+    public async Task Work_that_went_wrong_is_begun_again_at_the_next_look()
+    {
+        using var judging = new Judging(1, Headline);
+        var failed = judging.Whole(_ => Task.FromException<Verdict>(new IOException("the disk is full")));
+        Assert.True(failed.IsFaulted);
+        judging.Forget(failed);
+        var again = judging.Whole(_ => Task.FromResult(Headline));
+        Assert.Same(Headline, await again);
+        judging.Forget(again);
+        Assert.Same(again, judging.Whole(_ => throw new InvalidOperationException()));
+    }
+
+    [Fact]
+    public async Task A_verdict_that_cannot_be_kept_is_shown_and_kept_later()
+    {
+        await using var evening = await Evening.BeginAsync();
+        await evening.ActAsync<OpenTasting>(tasting => tasting.Close(evening.Trials.Now));
+        await evening.ActAsync<ClosedTasting>(tasting => tasting.Reveal(evening.Trials.Now));
+        var disk = new FullDisk(evening.Services.GetRequiredService<IDbContextFactory<TrierDb>>());
+        var findings = new FindingsStore(disk, evening.Services.GetRequiredService<WriterGate>());
+        using var judged = new JudgedTastings(evening.Trials, findings, evening.Services.GetRequiredService<IHostApplicationLifetime>(), NullLogger<JudgedTastings>.Instance);
+        var here = TestContext.Current.CancellationToken;
+        async Task<JudgingState> LookAsync() => (await judged.FindAsync(evening.Trial, TimeSpan.FromMinutes(1), here))!.Progress.State;
+
+        disk.FullFrom = 1;
+        Assert.Equal(JudgingState.Failed, await LookAsync());
+        // Twice it is looked whether the answer is known; the third is to keep it, and so is the fourth, at the end of the same look.
+        (disk.Opened, disk.FullFrom) = (0, 3);
+        Assert.Equal(JudgingState.Whole, await LookAsync());
+        Assert.Equal(4, disk.Opened);
+        disk.FullFrom = int.MaxValue;
+        var headline = (await judged.FindAsync(evening.Trial, TimeSpan.Zero, here))!.Verdict;
+        Assert.NotNull(await findings.FindAsync(headline, here));
+        disk.Opened = 0;
+        Assert.Equal(JudgingState.Whole, await LookAsync());
+        Assert.Equal(0, disk.Opened);
+    }
+
+    [Fact]
+    public async Task What_takes_long_and_cannot_be_kept_is_shown_and_kept_later_and_is_begun_again_where_it_went_wrong()
+    {
+        await using var evening = await Evening.BeginAsync();
+        var disk = new FullDisk(evening.Services.GetRequiredService<IDbContextFactory<TrierDb>>());
+        var store = new KeptStore(disk, evening.Services.GetRequiredService<WriterGate>());
+        using var kept = new KeptWork(store, evening.Services.GetRequiredService<IHostApplicationLifetime>(), NullLogger<KeptWork>.Instance);
+        var here = TestContext.Current.CancellationToken;
+        var worked = 0;
+        async Task<string?> LookAsync() => (await kept.FindAsync("key", (_, _) => ++worked == 1 ? throw new InvalidOperationException("once") : $"answer {worked}", TimeSpan.FromMinutes(1), here)).Found;
+
+        Assert.Null(await LookAsync());
+        (disk.Opened, disk.FullFrom) = (0, 2);
+        Assert.Equal("answer 2", await LookAsync());
+        disk.FullFrom = int.MaxValue;
+        Assert.Null(await store.FindAsync<string>("key", here));
+        Assert.Equal("answer 2", await LookAsync());
+        Assert.Equal("answer 2", await store.FindAsync<string>("key", here));
+        Assert.Equal(2, worked);
+    }
+
+    // Opens no database from a certain time on.
+    private sealed class FullDisk(IDbContextFactory<TrierDb> real) : IDbContextFactory<TrierDb>
+    {
+        public int Opened { get; set; }
+
+        public int FullFrom { get; set; } = int.MaxValue;
+
+        public TrierDb CreateDbContext() => ++Opened >= FullFrom ? throw new IOException("The disk is full.") : real.CreateDbContext();
     }
 
     [Fact]
