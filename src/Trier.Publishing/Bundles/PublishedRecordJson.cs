@@ -59,6 +59,10 @@ public static class PublishedRecordJson
             if (!ulong.TryParse(read.Seed, NumberStyles.None, CultureInfo.InvariantCulture, out var seed)) return Fault("The seed in record.json is no whole number.");
             return RecordCheck.Sentence(read.Record) is { } wrong ? Fault(wrong) : Outcome.Of((PublishedRecord.Of(read.Record), new Seed(seed)));
         }
+        catch (JsonException fault) when (fault.Path == RuleConverter.Uncountable)
+        {
+            return Fault(fault.Message);
+        }
         catch (Exception fault) when (fault is JsonException or ArgumentException or InvalidOperationException or NotSupportedException)
         {
             return Fault(fault is JsonException { LineNumber: { } line } ? $"record.json, line {line + 1}: this is not as in a published record. Take the bundle anew." : "record.json is not a published record. Take the bundle anew.");
@@ -86,6 +90,9 @@ public static class PublishedRecordJson
 
     private sealed class RuleConverter : JsonConverter<CountingRule>
     {
+        /// <summary>Stands as the path of a fault whose sentence is for people.</summary>
+        public const string Uncountable = "the rule";
+
         public override CountingRule Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
         {
             var rule = JsonSerializer.Deserialize<WrittenRule>(ref reader, options) ?? throw new JsonException();
@@ -93,7 +100,7 @@ public static class PublishedRecordJson
             {
                 "average place" => new CountingRule.AveragePlace(),
                 "firsts" => new CountingRule.Firsts(),
-                "place points" => new CountingRule.PlacePoints([.. rule.Weights ?? throw new JsonException()]),
+                "place points" => Points([.. rule.Weights ?? throw new JsonException()]),
                 "mean liking" => new CountingRule.MeanLiking(),
                 _ => throw new JsonException(),
             };
@@ -110,6 +117,11 @@ public static class PublishedRecordJson
                 _ => throw new NotSupportedException($"Cannot write {value.GetType().Name}."),
             },
             options);
+
+        private static CountingRule.PlacePoints Points(ImmutableArray<decimal> weights) =>
+            (CountingRule.PlacePoints.Fault(weights) ?? (CountingRule.PlacePoints.Fall(weights) ? null : "Place points fall from the first place to the last.")) is { } fault
+                ? throw new JsonException($"The rule in record.json cannot be counted. {fault}", Uncountable, null, null)
+                : new(weights);
 
         private sealed record WrittenRule(string Name, decimal[]? Weights);
     }

@@ -35,7 +35,7 @@ internal static class OtherTables
         var lengths = verdict.OtherWeights.Any(tried => tried.Lines.Any(line => line.Points is null));
         yield return new Table(
             $"Place points with other weights{(lengths ? ", a ballot, for ballots differ in length" : "")}. {(changes == 0 ? "Who leads stays the same" : $"With {Numbers.Plain(changes)} of the {Numbers.Plain(verdict.OtherWeights.Length)}, others lead or share the lead")}; the planned rule stays the verdict. Underlined: the leader.",
-            [new("wheel", Number: false), .. verdict.OtherWeights.Select(tried => new Head(string.Join("-", tried.Weights)))],
+            [new("wheel", Number: false), .. verdict.OtherWeights.Select(tried => new Head(Numbers.Points(tried.Weights)))],
             [.. verdict.Wheels.Select((wheel, at) => (ImmutableArray<Cell>)[VerdictTables.Wheel(verdict, wheel.Id), .. verdict.OtherWeights.Select(tried => new Cell(Points(tried.Lines[at]), tried.Leaders.Contains(wheel.Id)))])]);
     }
 

@@ -66,7 +66,7 @@ public static class VerdictDocument
     private static string RuleName(CountingRule rule) => rule switch
     {
         CountingRule.Firsts => "most firsts",
-        CountingRule.PlacePoints points => $"place points {string.Join("-", points.Weights)}",
+        CountingRule.PlacePoints points => $"place points {Numbers.Points(points.Weights)}",
         CountingRule.MeanLiking => "average liking",
         _ => "average place",
     };

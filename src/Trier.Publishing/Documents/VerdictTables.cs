@@ -11,7 +11,7 @@ internal static class VerdictTables
 {
     public static Table Tally(Verdict verdict, ImmutableArray<TallyLine> lines, string caption)
     {
-        var weights = lines.IsEmpty ? "" : $" {string.Join("-", lines[0].Weights.Select(weight => Numbers.Plain((double)weight)))}";
+        var weights = lines.IsEmpty ? "" : $" {Numbers.Points(lines[0].Weights)}";
         return new(
             caption,
             [new("wheel", Number: false), new("firsts"), new("lasts"), new("average place"), new($"place points{weights}"), new("average liking 1 to 9 (n)")],

@@ -70,7 +70,9 @@ public static class PlanJson
             case "place points":
                 if (points.Length != wheels) fields.Fault("points", "“points” needs a number for each wheel, first place first.");
                 else if (points.Zip(points.Skip(1)).Any(pair => pair.First < pair.Second) || points[0] == points[^1]) fields.Fault("points", "Place points fall from the first place to the last.");
-                return new CountingRule.PlacePoints(points);
+                if (CountingRule.PlacePoints.Fault(points) is not { } fault) return new CountingRule.PlacePoints(points);
+                fields.Fault("points", fault);
+                return CountingRule.Default;
             default:
                 fields.Fault("rule", $"“rule” is “{name}”; it is one of “average place”, “firsts”, “place points”, “average liking”.");
                 return CountingRule.Default;

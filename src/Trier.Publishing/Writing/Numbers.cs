@@ -27,6 +27,9 @@ public static partial class Numbers
     [GeneratedRegex(@"(?<=\d)\.(?=\d)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex DecimalPoint();
 
+    /// <summary>Place points one after another, first place first: "4,5-3-0".</summary>
+    public static string Points(IEnumerable<decimal> weights, char between = '-') => string.Join(between, weights.Select(weight => weight.ToString("0.###", Comma)));
+
     public static string Plain(double value) => value.ToString("0.##", Comma);
 
     /// <summary>A chance for the fold: as many digits as tell something.</summary>

@@ -34,14 +34,15 @@ public sealed record Standing(
     {
         ArgumentNullException.ThrowIfNull(scores);
         var k = scores.Items;
-        var totals = new long[k];
+        // Place points on ballots of many lengths are so fine that their sums outgrow 64 bits.
+        var totals = new Int128[k];
         var ballots = new long[k];
         foreach (var row in scores.Rows)
         {
             for (var i = 0; i < k; i++)
             {
                 if (row.Scores[i] is not { } score) continue;
-                totals[i] += score * row.Count;
+                totals[i] += (Int128)score * row.Count;
                 ballots[i] += row.Count;
             }
         }
@@ -58,7 +59,7 @@ public sealed record Standing(
             pieces.Length > 1 ? [] : complete ? Best(totals, scores.LowerIsBetter) : Best(averages, scores.LowerIsBetter));
     }
 
-    private static ImmutableArray<double?> AdjustedAverages(ScoreSet scores, Laplacian normal, long[] totals, long[] ballots)
+    private static ImmutableArray<double?> AdjustedAverages(ScoreSet scores, Laplacian normal, Int128[] totals, long[] ballots)
     {
         var k = scores.Items;
         var sums = new double[k];
@@ -87,7 +88,7 @@ public sealed record Standing(
 
     private static int[] Served(ScoreRow row) => [.. Enumerable.Range(0, row.Scores.Length).Where(i => row.Scores[i].HasValue)];
 
-    private static ImmutableArray<int> Best(long[] totals, bool lowerIsBetter)
+    private static ImmutableArray<int> Best(Int128[] totals, bool lowerIsBetter)
     {
         var best = lowerIsBetter ? totals.Min() : totals.Max();
         return [.. Enumerable.Range(0, totals.Length).Where(i => totals[i] == best)];

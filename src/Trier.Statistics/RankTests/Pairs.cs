@@ -67,7 +67,7 @@ public static class Pairs
     private static PairResult One(ScoreSet scores, int a, int b, Dictionary<long, double> quantiles)
     {
         var gaps = Gaps(scores, a, b);
-        var sum = gaps.Sum(gap => gap.Gap * gap.Count);
+        var sum = gaps.Aggregate(Int128.Zero, (all, gap) => all + ((Int128)gap.Gap * gap.Count));
         var flip = sum < 0 ? -1 : 1;
         var voices = gaps.Sum(gap => gap.Count);
         var mean = 0.0;

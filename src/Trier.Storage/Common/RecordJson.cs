@@ -81,7 +81,7 @@ internal static class RecordJson
             {
                 "average place" => new CountingRule.AveragePlace(),
                 "firsts" => new CountingRule.Firsts(),
-                "place points" => new CountingRule.PlacePoints([.. written.Weights ?? []]),
+                "place points" => CountingRule.PlacePoints.Stored([.. written.Weights ?? []]),
                 "mean liking" => new CountingRule.MeanLiking(),
                 _ => throw new JsonException($"“{written.Rule}” is no counting rule."),
             };

@@ -60,8 +60,7 @@ public sealed class MakeStore(IDbContextFactory<TrierDb> databases, WriterGate w
         using var turn = await writer.EnterAsync(cancellation);
         await using var db = await databases.CreateDbContextAsync(CancellationToken.None);
         if (await ReadAsync(db, id, CancellationToken.None) is not { } make) return Outcome.Fault<Make>("make", "There is no such make.");
-        if (send is { } known && await db.MakeEvents.AsNoTracking().Where(row => row.Send == known).Select(row => (MakeId?)row.Make).FirstOrDefaultAsync(CancellationToken.None) is { } where)
-            return where == id ? Outcome.Of(make) : Outcome.Fault<Make>("make", "This send belongs to another make: load the page again.");
+        if (await WhereAsync(db, send) is { } where) return where == id ? Outcome.Of(make) : Elsewhere;
         var outcome = act(make);
         if (!outcome.TryGet(out var events)) return Outcome.Fault<Make>(outcome.Problems);
         // Read before it is written: what cannot be read must never reach the disk.
@@ -82,7 +81,7 @@ public sealed class MakeStore(IDbContextFactory<TrierDb> databases, WriterGate w
         using var turn = await writer.EnterAsync(cancellation);
         await using var writing = await databases.CreateDbContextAsync(CancellationToken.None);
         if (await ReadAsync(writing, id, CancellationToken.None) is not { } make) return Outcome.Fault<Make>("make", "There is no such make.");
-        if (send is { } known && await writing.MakeEvents.AnyAsync(row => row.Send == known, CancellationToken.None)) return Outcome.Of(make);
+        if (await WhereAsync(writing, send) is { } where) return where == id ? Outcome.Of(make) : Elsewhere;
         var first = 1 + (await writing.WheelNumbers.MaxAsync(row => (int?)row.Number, CancellationToken.None) ?? 0);
         ImmutableArray<BornWheel> numbered = [.. wheels.Select((wheel, index) => wheel with { Number = first + index, Name = wheel.Name.Trim(), Differs = wheel.Differs.Trim() })];
         var now = Now;
@@ -127,6 +126,12 @@ public sealed class MakeStore(IDbContextFactory<TrierDb> databases, WriterGate w
             db.WheelRevisions.Add(new WheelRevisionRow { Wheel = born.Wheel, Revision = rows[^1].Revision + 1, At = Now.UtcTicks, Json = RecordJson.Write(stands with { Facts = stands.Facts.Following(old, now) }) });
         }
     }
+
+    private static Outcome<Make> Elsewhere => Outcome.Fault<Make>("make", "This send belongs to another make: load the page again.");
+
+    /// <summary>The make that has a send already, or null.</summary>
+    private static async Task<MakeId?> WhereAsync(TrierDb db, Guid? send) =>
+        send is { } known ? await db.MakeEvents.AsNoTracking().Where(row => row.Send == known).Select(row => (MakeId?)row.Make).FirstOrDefaultAsync(CancellationToken.None) : null;
 
     private static async Task<Make?> ReadAsync(TrierDb db, MakeId id, CancellationToken cancellation)
     {

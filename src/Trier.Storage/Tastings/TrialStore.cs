@@ -14,6 +14,8 @@ namespace Trier.Storage.Tastings;
 /// </summary>
 public sealed class TrialStore
 {
+    private const int TriesBeside = 4;
+
     private readonly IDbContextFactory<TrierDb> _databases;
     private readonly WriterGate _writer;
     private readonly TimeProvider _clock;
@@ -71,12 +73,41 @@ public sealed class TrialStore
     /// <param name="cancellation">Stops the wait for the writer; once begun, the write is finished.</param>
     /// <returns>Where the trial stands afterwards, or what stood in the way.</returns>
     public Task<Outcome<Tasting>> ActAsync(TrialId id, Func<Tasting, Outcome<ImmutableArray<DayEvent>>> act, CancellationToken cancellation = default) =>
+        ActAsync(id, (tasting, _) => act(tasting), cancellation);
+
+    /// <summary>
+    /// Does one act that takes long to decide, such as one that commits to a key. It is decided beside the queue, so that nobody's ballot waits for it, and appended
+    /// where by then nothing else was appended to the trial and nobody has sent a first ballot; else it is decided anew.
+    /// </summary>
+    /// <param name="id">Which trial.</param>
+    /// <param name="act">Decides on the trial as it stands and on who has sent a ballot, this one or an earlier; may be refused, and may be asked several times.</param>
+    /// <param name="cancellation">Stops the wait for the writer; once begun, the write is finished.</param>
+    /// <returns>Where the trial stands afterwards, or what stood in the way.</returns>
+    public async Task<Outcome<Tasting>> ActBesideAsync(TrialId id, Func<Tasting, IReadOnlySet<TasterId>, Outcome<ImmutableArray<DayEvent>>> act, CancellationToken cancellation = default)
+    {
+        for (var left = TriesBeside; left > 0; left--)
+        {
+            if (await FindAsync(id, cancellation) is not { } seen) return Outcome.Fault<Tasting>("trial", "There is no such trial.");
+            var said = Said(await _held.BoxAsync(id, cancellation));
+            var decided = act(seen, said);
+            if (!decided.TryGet(out var events)) return Outcome.Fault<Tasting>(decided.Problems);
+            var after = await _queue.WriteAsync(id, trial => trial.Tasting is { } now && now.Book.Log.Length == seen.Book.Log.Length && said.SetEquals(trial.Ballots.ByTaster.Keys) ? trial.Append(events) : null, cancellation);
+            if (after is not null) return Outcome.Of(after);
+        }
+
+        // Where others are always quicker, the rest must wait once.
+        return await ActAsync(id, act, cancellation);
+    }
+
+    private Task<Outcome<Tasting>> ActAsync(TrialId id, Func<Tasting, IReadOnlySet<TasterId>, Outcome<ImmutableArray<DayEvent>>> act, CancellationToken cancellation) =>
         _queue.WriteAsync(
             id,
             trial => trial.Tasting is { } tasting
-                ? act(tasting).Then(events => Outcome.Of(trial.Append(events)))
+                ? act(tasting, Said(trial.Ballots)).Then(events => Outcome.Of(trial.Append(events)))
                 : Outcome.Fault<Tasting>("trial", "There is no such trial."),
             cancellation);
+
+    private static HashSet<TasterId> Said(BallotBox box) => [.. box.ByTaster.Keys];
 
     /// <summary>Takes a ballot in. When this returns, it is on the disk.</summary>
     /// <param name="id">Which trial.</param>

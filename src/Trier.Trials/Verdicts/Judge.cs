@@ -110,7 +110,7 @@ public static class Judge
 
     /// <summary>Counts place points with other weights. A count to look at: the planned rule and its level stay the verdict.</summary>
     /// <param name="verdict">The verdict of the record.</param>
-    /// <param name="points">Falling weights, one for each wheel; missing ones are as low as the last.</param>
+    /// <param name="points">Falling weights, one for each wheel; missing ones are 0, or as low as the last where that is below 0.</param>
     /// <exception cref="ArgumentException">The weights do not fall.</exception>
     public static Reweighed Reweigh(Verdict verdict, Plans.CountingRule.PlacePoints points)
     {

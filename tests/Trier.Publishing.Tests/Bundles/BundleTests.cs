@@ -121,6 +121,18 @@ public sealed partial class BundleTests
         Assert.Empty(BundleCheck.Of(Named(files)).Value.Differences);
     }
 
+    [Theory]
+    [InlineData("[9999999, 0.055, 0, 0]", "The rule in record.json cannot be counted. A place has 1000 points at most.")]
+    [InlineData("[1.0004, 1, 0, 0]", "The rule in record.json cannot be counted. Points have three decimals at most.")]
+    [InlineData("[1, 2, 3, 4]", "The rule in record.json cannot be counted. Place points fall from the first place to the last.")]
+    public void Place_points_that_cannot_be_counted_are_refused_in_a_sentence(string weights, string sentence)
+    {
+        var written = PublishedRecordJson.Write(MadeUp.Record() with { Plan = new(new Trier.Trials.Plans.CountingRule.PlacePoints([3, 2, 1, 0]), true) }, 11);
+        var changed = System.Text.RegularExpressions.Regex.Replace(written, @"(?<=""weights"": )\[[^\]]*\]", weights, System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1));
+        Assert.NotEqual(written, changed);
+        Assert.Equal(sentence, Assert.Single(PublishedRecordJson.Read(Encoding.UTF8.GetBytes(changed)).Problems).Sentence);
+    }
+
     [Fact]
     public void The_verdict_drawn_from_a_bundle_is_equal()
     {

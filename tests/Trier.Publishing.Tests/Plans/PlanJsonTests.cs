@@ -51,6 +51,8 @@ public sealed class PlanJsonTests
     [InlineData("""{ "trierPlan": 1, "question": "Which?" }""", "wheels")]
     [InlineData("""{ "trierPlan": 1, "question": "Which?", "rule": "place points", "points": [1, 2], "wheels": [ { "name": "A" }, { "name": "B" } ] }""", "points")]
     [InlineData("""{ "trierPlan": 1, "question": "Which?", "rule": "place points", "wheels": [ { "name": "A" }, { "name": "B" } ] }""", "points")]
+    [InlineData("""{ "trierPlan": 1, "question": "Which?", "rule": "place points", "points": [1e20, 0], "wheels": [ { "name": "A" }, { "name": "B" } ] }""", "points")]
+    [InlineData("""{ "trierPlan": 1, "question": "Which?", "rule": "place points", "points": [1.0004, 1], "wheels": [ { "name": "A" }, { "name": "B" } ] }""", "points")]
     [InlineData("""{ "trierPlan": 1, "question": "Which?", "tasters": 500, "wheels": [ { "name": "A" }, { "name": "B" } ] }""", "tasters")]
     [InlineData("[]", "file")]
     [InlineData("{", "file")]

@@ -1,11 +1,16 @@
 using CsCheck;
+using Trier.Statistics.Counting;
 using Trier.Statistics.Distributions;
+using Trier.Statistics.Randomness;
+using Trier.Statistics.Rankings;
 using Trier.Statistics.RankTests;
 
 namespace Trier.Statistics.Tests.RankTests;
 
 public sealed class PairsTests
 {
+    private const int Draws = 200_000;
+
     [Theory]
     [InlineData(3, new[] { 1, 1, 1 })]
     [InlineData(4, new[] { 3, 3, 3, 3, 2, 1 })]
@@ -36,6 +41,65 @@ public sealed class PairsTests
 
             Assert.Equal((double)hits / (1 << gaps.Length), SignFlip.P(gaps.Select(gap => ((long)gap, 1L))), 1e-12);
         });
+
+    [Fact]
+    public void Gaps_that_are_too_fine_to_add_up_are_counted_sign_by_sign() =>
+        Gen.Select(Gen.Long[-400_000_000_000, 400_000_000_000].Array[13], Gen.Long[-3, 3].Array[1]).Sample((fine, coarse) =>
+        {
+            var gaps = fine.Concat(coarse).ToArray();
+            var observed = Math.Abs(gaps.Sum());
+            var hits = 0;
+            for (var signs = 0; signs < 1 << gaps.Length; signs++)
+            {
+                if (Math.Abs(gaps.Select((gap, i) => (signs & (1 << i)) == 0 ? gap : -gap).Sum()) >= observed) hits++;
+            }
+
+            Assert.Equal((double)hits / (1 << gaps.Length), SignFlip.P(gaps.Select(gap => (gap, 1L))), 1e-12);
+        }, iter: 20);
+
+    /// <summary>Against 200,000 drawn flips, whose own error is 0.0005 where p is near 0.05.</summary>
+    [Theory]
+    [InlineData(60)]
+    [InlineData(200)]
+    [InlineData(500)]
+    public void Many_voices_with_gaps_that_are_too_fine_are_tested_on_a_coarser_step(int voices)
+    {
+        var random = new Seed(417).Generator();
+        var gaps = Enumerable.Range(0, voices).Select(_ => 1 + (long)(random.NextDouble() * 1e12)).ToArray();
+        var lead = (long)(1.9 * Math.Sqrt(gaps.Sum(gap => (double)gap * gap)));
+        var signed = new long[voices];
+        var sum = 0L;
+        foreach (var (i, gap) in gaps.Index().Reverse()) sum += signed[i] = sum < lead ? gap : -gap;
+        var hits = 0;
+        for (var draw = 0; draw < Draws; draw++)
+        {
+            var drawn = 0L;
+            foreach (var gap in gaps) drawn += random.NextDouble() < 0.5 ? gap : -gap;
+            if (Math.Abs(drawn) >= Math.Abs(sum)) hits++;
+        }
+
+        var p = SignFlip.P(signed.Select(gap => (gap, 1L)));
+        Assert.InRange(p, 0.01, 0.3);
+        Assert.Equal((double)hits / Draws, p, 0.003);
+    }
+
+    [Fact]
+    public void Points_on_plates_of_many_lengths_with_ties_are_compared_without_end_of_numbers_or_of_time()
+    {
+        const int wheels = 24;
+        var random = new Seed(1).Generator();
+        var rows = Enumerable.Range(0, 500).Select(_ =>
+        {
+            var served = Enumerable.Range(0, wheels).OrderBy(_ => random.NextDouble()).Take(5 + random.NextInt(4)).ToList();
+            return new RankingRow(Ranking.Create(wheels, served.GroupBy(_ => random.NextInt(6))));
+        });
+        var set = RankingSet.Create(wheels, rows.ToList());
+        var points = CountingRule.PlacePoints([.. Enumerable.Range(0, wheels).Select(place => 1_000_000 / (place + 1))]);
+        var scores = ScoreSet.FromRankings(set, points);
+        Assert.True(scores.Denominator > int.MaxValue);
+        Assert.Single(Standing.Of(scores).Pieces);
+        Assert.Equal(wheels * (wheels - 1) / 2, Pairs.Compare(scores, 0.01).Length);
+    }
 
     /// <summary>Equal gaps make it the sign test; values of R's binom.test.</summary>
     [Theory]

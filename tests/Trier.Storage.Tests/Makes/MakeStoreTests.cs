@@ -89,6 +89,7 @@ public sealed class MakeStoreTests
         ImmutableArray<BornWheel> third = [New("C")];
         await makes.BearAsync(two, send, third);
         Assert.Equal([3], (await makes.BearAsync(two, send, third)).Value.Wheels.Select(wheel => wheel.Number));
+        Assert.Contains("another make", Assert.Single((await makes.BearAsync(one, send, [New("D")])).Problems).Sentence, StringComparison.Ordinal);
         var wheels = await room.Wheels.AllAsync();
         Assert.Equal(["A", "B", "C"], wheels.Select(wheel => wheel.Name));
         Assert.All(wheels, wheel => Assert.Equal(["egg"], wheel.Facts.Allergens));

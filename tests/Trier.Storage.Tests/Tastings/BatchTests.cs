@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Trier.Statistics.Randomness;
 using Trier.Storage.Common;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Commitments;
 using Trier.Trials.Tastings.Events;
 using Trier.Trials.Tastings.Steps;
 
@@ -12,6 +14,8 @@ namespace Trier.Storage.Tastings;
 /// <summary>What waits while the writer is busy is one batch: these tests keep the writer busy until all have lined up.</summary>
 public sealed class BatchTests
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
     [Fact]
     public async Task Sends_that_wait_together_are_committed_together_and_nobody_is_answered_before()
     {
@@ -191,5 +195,63 @@ public sealed class BatchTests
         List<Task<T>> waiting;
         using (await room.Writer.EnterAsync(CancellationToken.None)) waiting = [.. works.Select(work => work())];
         return await Task.WhenAll(waiting);
+    }
+
+    [Fact]
+    public async Task A_ballot_is_acknowledged_while_something_that_takes_long_is_decided_and_the_decision_knows_of_it()
+    {
+        await using var room = await Room.OpenAsync();
+        await room.ReceiveAsync(await room.SendOfAsync(room.Tasters[0]));
+        var (begun, goOn) = (new TaskCompletionSource(), new TaskCompletionSource());
+        var known = new List<int>();
+        var deciding = Task.Run(() => room.Trials.ActBesideAsync(room.Trial, (tasting, said) =>
+        {
+            known.Add(said.Count);
+            begun.TrySetResult();
+            goOn.Task.Wait();
+            return ((OpenTasting)tasting).CompareNotes(room.Trials.Now, [room.Tasters[0], room.Tasters[1]]);
+        }));
+        await begun.Task;
+        // Were the decision made in the queue, neither would ever be answered.
+        await room.ReceiveAsync(await room.SendOfAsync(room.Tasters[0])).WaitAsync(Patience);
+        await room.ReceiveAsync(await room.SendOfAsync(room.Tasters[1])).WaitAsync(Patience);
+        Assert.False(deciding.IsCompleted);
+        goOn.SetResult();
+        Assert.True((await deciding).Ok);
+        // The first ballot of somebody may change what is decided; a further one of the same taster may not.
+        Assert.Equal([1, 2], known);
+        room.LetGoOfFile();
+        Assert.Equal(2, (await room.HistoryAsync(room.Tasters[0])).All.Length);
+        Assert.Single((await room.FoundAsync()).Book.Log, logged => logged.Event is NotesCompared);
+    }
+
+    [Fact]
+    public async Task Commitments_that_cross_are_numbered_and_chained_as_if_one_had_waited_for_the_other()
+    {
+        await using var room = await Room.SealedAsync();
+        var (begun, goOn) = (new TaskCompletionSource(), new TaskCompletionSource());
+        var tries = 0;
+        Outcome<ImmutableArray<DayEvent>> Draw(Tasting tasting, int taster, int salt) => ((SealedTasting)tasting)
+            .LeaveOff(room.Trials.Now, room.Tasters[taster], [tasting.Book.Entries[0].Wheel], new Seed(7))
+            .Then(events => Outcome.Of(Committing.With(tasting.Book, events, [.. Enumerable.Repeat((byte)salt, Commitment.SaltBytes)])));
+        var overtaken = Task.Run(() => room.Trials.ActBesideAsync(room.Trial, (tasting, _) =>
+        {
+            tries++;
+            var decided = Draw(tasting, 0, 1);
+            begun.TrySetResult();
+            goOn.Task.Wait();
+            return decided;
+        }));
+        await begun.Task;
+        Assert.True((await room.Trials.ActBesideAsync(room.Trial, (tasting, _) => Draw(tasting, 1, 2)).WaitAsync(Patience)).Ok);
+        goOn.SetResult();
+        Assert.True((await overtaken).Ok);
+        Assert.Equal(2, tries);
+        room.LetGoOfFile();
+        var commitments = (await room.FoundAsync()).Book.Commitments;
+        Assert.Equal([(1, "02"), (2, "01")], commitments.Select(commitment => (commitment.Number, commitment.Salt[..2])));
+        Assert.True(commitments[0].KeyVersion < commitments[1].KeyVersion);
+        Assert.Contains(commitments[1].Lines, line => line.Contains(commitments[0].Words, StringComparison.Ordinal));
+        Assert.True(commitments[1].Holds());
     }
 }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Globalization;
 using Trier.Statistics.Randomness;
 using Trier.Trials.Common;
 using Trier.Trials.Makes;
@@ -32,6 +34,26 @@ public class DraftTests
     {
         var plan = Day.AnyPlan with { Rule = new CountingRule.PlacePoints([.. weights.Select(weight => (decimal)weight)]) };
         Assert.Equal(accepted, DraftTasting.Begin(DateTimeOffset.UnixEpoch, plan).Ok);
+    }
+
+    [Theory]
+    [InlineData("1000.001", "0")]
+    [InlineData("0", "-1000.001")]
+    [InlineData("1.0004", "1")]
+    public void Place_points_that_the_count_cannot_carry_do_not_exist(string first, string last)
+    {
+        ImmutableArray<decimal> weights = [decimal.Parse(first, CultureInfo.InvariantCulture), decimal.Parse(last, CultureInfo.InvariantCulture)];
+        Assert.NotNull(CountingRule.PlacePoints.Fault(weights));
+        Assert.Throws<ArgumentException>(() => new CountingRule.PlacePoints(weights));
+        Assert.Null(CountingRule.PlacePoints.Fault(CountingRule.PlacePoints.Stored(weights).Weights));
+    }
+
+    [Fact]
+    public void Place_points_stored_before_they_had_bounds_keep_their_ratios_to_the_thousandth()
+    {
+        Assert.Equal([1000m, 500m, 0.002m, 0m], CountingRule.PlacePoints.Stored([8_000_000m, 4_000_000m, 16.5m, 0m]).Weights);
+        Assert.Equal([1m, 1m, 0m], CountingRule.PlacePoints.Stored([1.0004m, 1m, 0m]).Weights);
+        Assert.Equal([1000m, -1.25m], CountingRule.PlacePoints.Stored([1000m, -1.25m]).Weights);
     }
 
     [Fact]

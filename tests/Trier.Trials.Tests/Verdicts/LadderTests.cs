@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Trier.Statistics.Randomness;
 using Trier.Trials.Plans;
 using Trier.Trials.Tastings;
@@ -161,6 +162,23 @@ public class LadderTests
             new[] { ("WA", a), ("WB", b), ("WC", c) }.ToImmutableSortedDictionary(x => x.Item1, x => new SampleAnswer { Liking = x.Item2 }, StringComparer.Ordinal);
         var liked = record with { Voters = [.. record.Voters.Select(v => v with { Answers = Likes(9, 5, 2) })] };
         Assert.Equal(["WA"], Judge.Of(liked.By(new CountingRule.MeanLiking()), Seed).Leaders);
+    }
+
+    [Theory]
+    [InlineData(2, 1, 0)]
+    [InlineData(4, 2, 0)]
+    [InlineData(2.5, 1.5, 0.5)]
+    public void Other_weights_are_those_with_other_steps(double first, double second, double third)
+    {
+        var record = Panels.Of("ABC", "ABC", "ABC", "BCA", "BCA", "BAC").By(new CountingRule.PlacePoints([(decimal)first, (decimal)second, (decimal)third]));
+        Assert.Equal(["3 1 0", "1 1 0"], Judge.Headline(record, Seed).OtherWeights.Select(tried => string.Join(' ', tried.Weights.Select(weight => weight.ToString("0.#", CultureInfo.InvariantCulture)))));
+    }
+
+    [Fact]
+    public void The_finest_and_largest_points_that_there_are_can_be_counted()
+    {
+        var record = Panels.Of("ABC", "ABC", "ABC", "BCA", "BCA", "BAC", "BA", "CB").By(new CountingRule.PlacePoints([1000m, 0.055m, -1000m]));
+        Assert.NotEmpty(Judge.Of(record, Seed).Leaders);
     }
 
     [Fact]

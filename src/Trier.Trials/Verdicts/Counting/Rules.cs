@@ -28,7 +28,7 @@ internal static class Rules
             ? [.. Enumerable.Range(0, wheels).Select(i => WeightAt(points.Weights, i))]
             : [.. Enumerable.Range(0, wheels).Select(i => (decimal)(wheels - 1 - i))];
 
-    /// <summary>The weights as whole numbers in the same ratios; a withdrawn wheel takes the last weights away with it.</summary>
+    /// <summary>The weights as whole numbers in the same ratios, a million at most; a withdrawn wheel takes the last weights away with it.</summary>
     public static ImmutableArray<int> WholeWeights(ImmutableArray<decimal> weights, int wheels)
     {
         var scale = Scale(weights);

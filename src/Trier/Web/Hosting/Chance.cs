@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Trier.Statistics.Randomness;
+using Trier.Storage.Tastings;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings.Commitments;
 using Trier.Trials.Tastings.Events;
@@ -18,7 +19,7 @@ internal sealed class Chance(Func<ulong> draw)
     /// <summary>The next seed.</summary>
     public Seed Draw() => new(draw());
 
-    /// <summary>Commits to the key an act draws, with a salt nobody can guess.</summary>
+    /// <summary>Commits to the key an act draws, with a salt nobody can guess. Takes about a second: a case for <see cref="TrialStore.ActBesideAsync"/>.</summary>
     /// <param name="tasting">The tasting before the act.</param>
     /// <param name="outcome">What the act yields.</param>
     public static Outcome<ImmutableArray<DayEvent>> Committed(Tasting tasting, Outcome<ImmutableArray<DayEvent>> outcome) =>

@@ -33,6 +33,8 @@ internal sealed class KeptWork(KeptStore store, IHostApplicationLifetime lifetim
         var whole = working.Whole(() => Task.Run<object>(async () => await WorkOutAsync(key, work, working), lifetime.ApplicationStopping));
         if (patience != TimeSpan.Zero) await Task.WhenAny(whole, Task.Delay(patience, cancellation));
         cancellation.ThrowIfCancellationRequested();
+        if (whole.IsFaulted) working.Forget(whole);
+        if (working.Owed is T owed) await KeepAsync(key, owed, working);
         return whole.IsCompletedSuccessfully ? new((T)await whole, 1) : new(null, whole.IsFaulted ? double.NaN : Math.Min(working.Done, 0.99));
     }
 
@@ -50,7 +52,7 @@ internal sealed class KeptWork(KeptStore store, IHostApplicationLifetime lifetim
             try
             {
                 var found = work(done => working.Done = done, stopping);
-                await store.KeepAsync(key, found, stopping);
+                await KeepAsync(key, found, working);
                 return found;
             }
             finally
@@ -66,6 +68,24 @@ internal sealed class KeptWork(KeptStore store, IHostApplicationLifetime lifetim
         }
     }
 
+    // An answer is shown whether or not it can be kept: a full disk is no reason to work it out again.
+    private async Task KeepAsync<T>(string key, T found, Working working)
+        where T : class
+    {
+        T? owed = found;
+        try
+        {
+            await store.KeepAsync(key, found, lifetime.ApplicationStopping);
+            owed = null;
+        }
+        catch (Exception fault) when (fault is not (OperationCanceledException or ObjectDisposedException))
+        {
+            log.LogError(fault, "Something was worked out and could not be kept; the next look at it tries again.");
+        }
+
+        working.Owed = owed;
+    }
+
     private sealed class Working
     {
         private readonly Lock _lock = new();
@@ -73,9 +93,21 @@ internal sealed class KeptWork(KeptStore store, IHostApplicationLifetime lifetim
 
         public double Done { get; set; }
 
+        /// <summary>What was worked out and could not be kept, or null.</summary>
+        public object? Owed { get; set; }
+
         public Task<object> Whole(Func<Task<object>> start)
         {
             lock (_lock) return _whole ??= start();
+        }
+
+        /// <summary>Forgets work that went wrong, so that the next look begins it again.</summary>
+        public void Forget(Task<object> failed)
+        {
+            lock (_lock)
+            {
+                if (_whole == failed) (_whole, Done) = (null, 0);
+            }
         }
     }
 }

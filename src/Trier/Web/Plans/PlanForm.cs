@@ -9,7 +9,7 @@ namespace Trier.Web.Plans;
 /// <summary>Reads the form of a plan.</summary>
 internal static class PlanForm
 {
-    private const int LongestWeight = 7;
+    private const int LongestWeight = 8;
 
     public static Outcome<TrialPlan> Read(Posted posted, TrialPlan? before = null)
     {
@@ -55,7 +55,9 @@ internal static class PlanForm
         {
             case "firsts": return new CountingRule.Firsts();
             case "liking": return new CountingRule.MeanLiking();
-            case "points": return new CountingRule.PlacePoints(Weights(posted.Text("weights"), "weights", problems));
+            case "points":
+                var weights = Weights(posted.Text("weights"), "weights", problems);
+                return CountingRule.PlacePoints.Fault(weights) is null ? new CountingRule.PlacePoints(weights) : CountingRule.Default;
             default: return new CountingRule.AveragePlace();
         }
     }
@@ -82,6 +84,7 @@ internal static class PlanForm
 
         if (wrong) return weights.ToImmutable();
         if (weights.Count < 2) problems.Add(new(field, "Write the points of the first place, the second and so on, such as 4 3 2 1 0."));
+        else if (CountingRule.PlacePoints.Fault(weights.ToImmutable()) is { } fault) problems.Add(new(field, fault));
         else if (!CountingRule.PlacePoints.Fall(weights.ToImmutable())) problems.Add(new(field, "Points fall from the first place to the last."));
         return weights.ToImmutable();
     }

@@ -9,7 +9,7 @@ internal static class RuleWords
     {
         CountingRule.AveragePlace => "average place",
         CountingRule.Firsts => "most first places",
-        CountingRule.PlacePoints points => $"place points {string.Join("-", points.Weights)}",
+        CountingRule.PlacePoints points => $"place points {Numbers.Points(points.Weights)}",
         CountingRule.MeanLiking => "average liking",
         _ => throw new NotSupportedException($"No words for {rule.GetType().Name}."),
     };

@@ -18,11 +18,14 @@ internal static class TrialPages
         await trials.FindAsync(new(id)) is { } tasting ? Page.Of<T>(("Tasting", tasting)) : Results.NotFound();
 
     /// <summary>Does an act and goes on; where it is refused, says why on a page of its own with the way back.</summary>
-    public static async Task<IResult> DoAsync(Guid id, TrialStore trials, string then, Func<Tasting, Outcome<ImmutableArray<DayEvent>>> act)
-    {
-        var outcome = await trials.ActAsync(new(id), act);
-        return outcome.Ok ? Page.GoTo(then) : Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", then));
-    }
+    public static async Task<IResult> DoAsync(Guid id, TrialStore trials, string then, Func<Tasting, Outcome<ImmutableArray<DayEvent>>> act) =>
+        Then(await trials.ActAsync(new(id), act), then);
+
+    /// <summary>The same for an act that may commit to a key, which takes long.</summary>
+    public static async Task<IResult> CommitAsync(Guid id, TrialStore trials, string then, Func<Tasting, Outcome<ImmutableArray<DayEvent>>> act) =>
+        Then(await trials.ActBesideAsync(new(id), (tasting, _) => Chance.Committed(tasting, act(tasting))), then);
+
+    private static IResult Then(Outcome<Tasting> outcome, string then) => outcome.Ok ? Page.GoTo(then) : Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", then));
 
     /// <summary>Refuses an act that its step no longer allows.</summary>
     public static Outcome<ImmutableArray<DayEvent>> TooLate(string field, string sentence) => Outcome.Fault<ImmutableArray<DayEvent>>(field, sentence);

@@ -162,14 +162,13 @@ internal static class TrialRoutes
     private static async Task<IResult> LeaveOffAsync(Guid id, Guid taster, IFormCollection form, TrialStore trials, Chance chance)
     {
         var wheels = new Posted(form).Ids("off").Select(wheel => new WheelId(wheel)).ToImmutableArray();
-        var begun = await trials.FindAsync(new(id)) is { } now && !(await trials.BallotAsync(now, new(taster))).All.IsEmpty;
-        var outcome = await trials.ActAsync(new(id), tasting => tasting switch
+        var outcome = await trials.ActBesideAsync(new(id), (tasting, said) => Chance.Committed(tasting, tasting switch
         {
             DraftTasting draft => draft.LeaveOff(trials.Now, new(taster), wheels),
-            SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.LeaveOff(trials.Now, new(taster), wheels, chance.Draw())),
-            OpenTasting open => open.LeaveOff(trials.Now, new(taster), wheels, begun),
+            SealedTasting sealedTasting => sealedTasting.LeaveOff(trials.Now, new(taster), wheels, chance.Draw()),
+            OpenTasting open => open.LeaveOff(trials.Now, new(taster), wheels, said.Contains(new(taster))),
             _ => TrialPages.TooLate("off", "The ballots are closed: a taster can leave a sample untouched, and the ballot then counts without it."),
-        });
+        }));
         if (outcome.Ok) return Page.GoTo($"/trials/{id}#tasters");
         return await trials.FindAsync(new(id)) is { } found && found.Book.Taster(new(taster)) is { } who
             ? Page.Again<EditTasterPage>(("Tasting", found), ("Taster", who), ("Faults", Page.Faults(outcome.Problems.Select(problem => problem with { Field = "off" }))))

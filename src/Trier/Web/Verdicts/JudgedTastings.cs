@@ -5,6 +5,7 @@ using Trier.Storage.Verdicts;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings.Steps;
 using Trier.Trials.Verdicts;
+using Trier.Trials.Verdicts.Findings;
 
 namespace Trier.Web.Verdicts;
 
@@ -39,10 +40,12 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
         }
 
         if (patience == Timeout.InfiniteTimeSpan) judging.GoOn();
-        var whole = judging.Whole(stop => Task.Run(() => WorkOutAsync(judging.Headline, done => judging.Done = done, stop), lifetime.ApplicationStopping));
+        var whole = judging.Whole(stop => Task.Run(() => WorkOutAsync(judging.Headline, judging, stop), lifetime.ApplicationStopping));
         // Where it takes longer, or could not be worked out, the page shows what there is.
         if (patience != TimeSpan.Zero) await Task.WhenAny(whole, Task.Delay(patience, cancellation));
         cancellation.ThrowIfCancellationRequested();
+        if (whole.IsFaulted) judging.Forget(whole);
+        if (judging.Owed is { } owed) await KeepAsync(judging.Headline, owed, judging);
         return whole.IsCompletedSuccessfully
             ? new(tasting, await whole, JudgingProgress.Whole)
             : new(tasting, judging.Headline, new(judging.Stopped ? JudgingState.Stopped : whole.IsFaulted ? JudgingState.Failed : JudgingState.Working, judging.Done));
@@ -83,7 +86,7 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
         _turn.Dispose();
     }
 
-    private async Task<Verdict> WorkOutAsync(Verdict headline, Action<double>? progress, CancellationToken stop)
+    private async Task<Verdict> WorkOutAsync(Verdict headline, Judging? judging, CancellationToken stop)
     {
         using var ends = CancellationTokenSource.CreateLinkedTokenSource(stop, lifetime.ApplicationStopping);
         try
@@ -94,9 +97,9 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
             {
                 // Whoever had the turn before may have worked out the same.
                 if (await findings.FindAsync(headline, ends.Token) is { } since) return headline.With(since);
-                var deep = Judge.Deepen(headline, null, progress, ends.Token);
+                var deep = Judge.Deepen(headline, null, judging is null ? null : done => judging.Done = done, ends.Token);
                 // Once it is worked out it is kept, whoever asks to stop now.
-                await findings.KeepAsync(headline, deep, lifetime.ApplicationStopping);
+                await KeepAsync(headline, deep, judging);
                 return headline.With(deep);
             }
             finally
@@ -109,5 +112,22 @@ internal sealed class JudgedTastings(TrialStore trials, FindingsStore findings, 
             log.LogError(fault, "A verdict could not be worked out to its end.");
             throw;
         }
+    }
+
+    // An answer is shown whether or not it can be kept: a full disk is no reason to work it out again.
+    private async Task KeepAsync(Verdict headline, DeepFindings deep, Judging? judging)
+    {
+        var owed = deep;
+        try
+        {
+            await findings.KeepAsync(headline, deep, lifetime.ApplicationStopping);
+            owed = null;
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException)
+        {
+            log.LogError(fault, "A verdict was worked out to its end and could not be kept; the next look at it tries again.");
+        }
+
+        if (judging is not null) judging.Owed = owed;
     }
 }

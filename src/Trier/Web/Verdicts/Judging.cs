@@ -1,4 +1,5 @@
 using Trier.Trials.Verdicts;
+using Trier.Trials.Verdicts.Findings;
 
 namespace Trier.Web.Verdicts;
 
@@ -59,6 +60,19 @@ internal sealed class Judging(int events, Verdict headline) : IDisposable
         {
             if (_whole is null && _stop.IsCancellationRequested) return Task.FromCanceled<Verdict>(_stop.Token);
             return _whole ??= start(_stop.Token);
+        }
+    }
+
+    /// <summary>What was worked out and could not be kept, or null.</summary>
+    public DeepFindings? Owed { get; set; }
+
+    /// <summary>Forgets work that went wrong, so that the next look begins it again.</summary>
+    /// <param name="failed">The work as <see cref="Whole"/> gave it.</param>
+    public void Forget(Task<Verdict> failed)
+    {
+        lock (_lock)
+        {
+            if (failed.IsFaulted && _whole == failed) (_whole, Done) = (null, 0);
         }
     }
 

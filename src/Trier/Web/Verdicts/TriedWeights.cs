@@ -18,7 +18,7 @@ public sealed record TriedWeights(string Asked, Reweighed? Count, IReadOnlyList<
 
     public static TriedWeights Read(string? typed, Verdict verdict)
     {
-        if (string.IsNullOrWhiteSpace(typed)) return new(verdict.Tally.IsEmpty ? "" : string.Join(' ', verdict.Tally[0].Weights), null, []);
+        if (string.IsNullOrWhiteSpace(typed)) return new(verdict.Tally.IsEmpty ? "" : Numbers.Points(verdict.Tally[0].Weights, ' '), null, []);
         var problems = new List<Problem>();
         var weights = PlanForm.Weights(typed, "weights-asked", problems);
         if (problems.Count == 0 && weights.Length != verdict.Wheels.Length) problems.Add(new("weights-asked", $"{verdict.Wheels.Length} wheels need {verdict.Wheels.Length} numbers; there are {weights.Length}."));

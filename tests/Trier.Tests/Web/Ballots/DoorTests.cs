@@ -1,5 +1,8 @@
 using System.Diagnostics;
 using System.Net;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Trier.Storage;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings.Steps;
 using Trier.Web.Access;
@@ -127,6 +130,52 @@ public class DoorTests
         await phone.GetAsync(waiting);
         Assert.Contains((await evening.DoorAsync("Dario")).Path, phone.Html, StringComparison.Ordinal);
         Assert.False(phone.Answer.Headers.Contains("Refresh"));
+    }
+
+    [Theory]
+    [InlineData("yes")]
+    [InlineData("no")]
+    public async Task A_walk_in_whose_letting_in_was_cut_short_is_let_in_by_the_next_answer(string answer)
+    {
+        await using var evening = await Evening.BeginAsync();
+        var here = TestContext.Current.CancellationToken;
+        var asked = (await evening.Door.AskAsync(evening.Trial, "Dario", here))!.Id;
+        using var maker = await evening.MakerAsync();
+        var board = $"/trials/{evening.Trial.Value}/board";
+        var letIn = (await maker.GetAsync(board)).Form($"/trials/{evening.Trial.Value}/walk-ins/{asked}", ("answer", "yes"));
+        await maker.PostAsync(letIn);
+        var taster = (await evening.TasterAsync("Dario")).Id;
+        // As the program is killed between the list and the door.
+        await evening.Door.AnswerAsync(asked, null, here);
+        await using (var db = await evening.Services.GetRequiredService<IDbContextFactory<TrierDb>>().CreateDbContextAsync(here))
+            await db.Database.ExecuteSqlAsync($"UPDATE walk_ins SET TurnedAway = 0", here);
+        Assert.Null((await evening.Door.FindAsync(asked, here))!.Taster);
+
+        await maker.PostAsync((await maker.GetAsync(board)).Form($"/trials/{evening.Trial.Value}/walk-ins/{asked}", ("answer", answer)));
+        Assert.Equal(board, maker.Path);
+        Assert.Equal((taster, false), ((await evening.Door.FindAsync(asked, here))!.Taster, (await evening.Door.FindAsync(asked, here))!.TurnedAway));
+        Assert.Single((await evening.TastingAsync()).Book.Tasters, one => one.Name == "Dario");
+    }
+
+    [Fact]
+    public async Task A_close_stands_though_it_cannot_be_copied_and_the_next_look_at_the_board_copies_it()
+    {
+        await using var evening = await Evening.BeginAsync();
+        using var maker = await evening.MakerAsync();
+        var board = $"/trials/{evening.Trial.Value}/board";
+        if (Directory.Exists(evening.Copies)) Directory.Delete(evening.Copies, recursive: true);
+        await File.WriteAllTextAsync(evening.Copies, "in the way", TestContext.Current.CancellationToken);
+        await maker.PostAsync((await maker.GetAsync(board)).Form($"/trials/{evening.Trial.Value}/close"));
+        Assert.Equal((board, HttpStatusCode.OK), (maker.Path, maker.Answer.StatusCode));
+        Assert.IsType<ClosedTasting>(await evening.TastingAsync());
+        Assert.Contains("could not be written", maker.Text, StringComparison.Ordinal);
+
+        File.Delete(evening.Copies);
+        await maker.GetAsync(board);
+        Assert.DoesNotContain("could not be written", maker.Text, StringComparison.Ordinal);
+        var copy = Assert.Single(Directory.GetFiles(evening.Copies));
+        await maker.GetAsync(board);
+        Assert.Equal([copy], Directory.GetFiles(evening.Copies));
     }
 
     [Fact]

@@ -41,6 +41,11 @@ internal sealed class Evening : IAsyncDisposable
 
     public IReadOnlyList<Endpoint> Endpoints => _site.Services.GetRequiredService<EndpointDataSource>().Endpoints;
 
+    public IServiceProvider Services => _site.Services;
+
+    /// <summary>Where copies of the database go.</summary>
+    public string Copies => Path.Combine(_folder, "copies");
+
     public HelperDoors Helpers => _site.Services.GetRequiredService<HelperDoors>();
 
     public WalkIns Door => _site.Services.GetRequiredService<WalkIns>();

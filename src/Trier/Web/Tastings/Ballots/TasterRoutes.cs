@@ -65,7 +65,7 @@ internal static class TasterRoutes
         await trials.ActAsync(visit.Door.Trial, tasting => tasting.SignIn(trials.Now, visit.Taster.Id, tasting is SealedTasting ? said with { MayNotHave = [] } : said));
         // Before the first plate is out there is time for codes of their own, so that no missing code names a wheel.
         if (said.MayNotHave.Except(visit.Taster.LeftOff).Any())
-            await trials.ActAsync(visit.Door.Trial, tasting => tasting is SealedTasting ready ? Chance.Committed(tasting, ready.LeaveOff(trials.Now, visit.Taster.Id, [.. visit.Taster.LeftOff.Union(said.MayNotHave)], chance.Draw())) : Outcome.Of(System.Collections.Immutable.ImmutableArray<Trials.Tastings.Events.DayEvent>.Empty));
+            await trials.ActBesideAsync(visit.Door.Trial, (tasting, _) => tasting is SealedTasting ready ? Chance.Committed(tasting, ready.LeaveOff(trials.Now, visit.Taster.Id, [.. visit.Taster.LeftOff.Union(said.MayNotHave)], chance.Draw())) : Outcome.Of(System.Collections.Immutable.ImmutableArray<Trials.Tastings.Events.DayEvent>.Empty));
         if (Language != (visit.Taster.Language ?? "en")) await trials.ActAsync(visit.Door.Trial, tasting => tasting.ChooseLanguage(trials.Now, visit.Taster.Id, Language));
         if (visit.Tasting is not OpenTasting) return Page.GoTo(visit.Path);
         // The plate is in front of them by now: nobody may bite into what they have just said they may not eat.

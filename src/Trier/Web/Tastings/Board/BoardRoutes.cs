@@ -27,11 +27,11 @@ internal static class BoardRoutes
             TrialPages.DoAsync(id, trials, $"/trials/{id}/verdict", tasting => tasting is ClosedTasting closed ? closed.Reveal(trials.Now) : TrialPages.TooLate("reveal", "Close the ballots first: the key opens after the last one.")));
     }
 
-    private static async Task<IResult> ShowAsync(Guid id, TrialStore trials, WalkIns walkIns)
+    private static async Task<IResult> ShowAsync(Guid id, TrialStore trials, WalkIns walkIns, Copies copies)
     {
         if (await trials.FindAsync(new(id)) is not { } tasting) return Results.NotFound();
         if (tasting is DraftTasting or SealedTasting) return Page.GoTo($"/trials/{id}");
-        return await BoardAsync(tasting, trials, walkIns, []);
+        return await BoardAsync(tasting, trials, walkIns, copies, []);
     }
 
     private static async Task<IResult> RoomAsync(Guid id, string? still, HttpContext context, TrialStore trials)
@@ -42,7 +42,7 @@ internal static class BoardRoutes
         return Page.Of<RoomPage>(("Tasting", tasting), ("Ballots", await trials.BallotsAsync(tasting)), ("Now", trials.Now), ("Still", still is not null));
     }
 
-    private static async Task<IResult> BoardAsync(Tasting tasting, TrialStore trials, WalkIns walkIns, IEnumerable<Problem> problems)
+    private static async Task<IResult> BoardAsync(Tasting tasting, TrialStore trials, WalkIns walkIns, Copies copies, IEnumerable<Problem> problems)
     {
         var faults = Page.Faults(problems);
         var parameters = new (string, object?)[]
@@ -51,12 +51,13 @@ internal static class BoardRoutes
             ("Ballots", await trials.BallotsAsync(tasting)),
             ("Waiting", (await walkIns.OfAsync(tasting.Book.Trial)).Where(walkIn => walkIn.Taster is null && !walkIn.TurnedAway).ToList()),
             ("Now", trials.Now),
+            ("NotCopied", tasting is ClosedTasting closed && !await copies.KeptAsync(closed)),
             ("Faults", faults),
         };
         return faults.Count == 0 ? Page.Of<BoardPage>(parameters) : Page.Again<BoardPage>(parameters);
     }
 
-    private static async Task<IResult> NoteAsync(Guid id, string deed, IFormCollection form, TrialStore trials, WalkIns walkIns)
+    private static async Task<IResult> NoteAsync(Guid id, string deed, IFormCollection form, TrialStore trials, WalkIns walkIns, Copies copies)
     {
         var posted = new Posted(form);
         var outcome = await trials.ActAsync(new(id), tasting => tasting is RoomTasting room ? Note(room, deed, posted, trials.Now) : TrialPages.TooLate("room", "The room can be noted from the first plate until the reveal."));
@@ -65,7 +66,7 @@ internal static class BoardRoutes
         {
             null => Results.NotFound(),
             DraftTasting or SealedTasting => Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}")),
-            var found => await BoardAsync(found, trials, walkIns, outcome.Problems),
+            var found => await BoardAsync(found, trials, walkIns, copies, outcome.Problems),
         };
     }
 
@@ -96,13 +97,20 @@ internal static class BoardRoutes
     private static async Task<IResult> AnswerAsync(Guid id, Guid asked, IFormCollection form, TrialStore trials, WalkIns walkIns)
     {
         if (await walkIns.FindAsync(asked) is not { } walkIn || walkIn.Trial.Value != id || walkIn.Taster is not null) return Page.GoTo($"/trials/{id}/board");
+        // The request's own number, so that an answer that was cut short between list and door is known again: whoever stands on the list was let in.
+        var taster = new TasterId(asked);
+        if (await trials.FindAsync(new(id)) is { } found && found.Book.Taster(taster) is not null)
+        {
+            await walkIns.AnswerAsync(asked, taster);
+            return Page.GoTo($"/trials/{id}/board");
+        }
+
         if (new Posted(form).Text("answer") != "yes")
         {
             await walkIns.AnswerAsync(asked, null);
             return Page.GoTo($"/trials/{id}/board");
         }
 
-        var taster = new TasterId(Guid.CreateVersion7());
         var outcome = await trials.ActAsync(new(id), tasting => tasting is OpenTasting open ? open.AddTaster(trials.Now, taster, walkIn.Name, false, false, 1) : TrialPages.TooLate("name", "The tasting is not open."));
         if (outcome.Ok) await walkIns.AnswerAsync(asked, taster);
         return outcome.Ok ? Page.GoTo($"/trials/{id}/board") : Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}/board"));
@@ -112,7 +120,8 @@ internal static class BoardRoutes
     {
         var outcome = await trials.ActAsync(new(id), tasting => tasting is OpenTasting open ? open.Close(trials.Now) : TrialPages.TooLate("close", "The ballots are closed already."));
         if (!outcome.Ok) return Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}/board"));
-        await copies.MakeAsync(new(id));
+        // The close stands whether or not it can be copied: the board says so, and tries again.
+        if (outcome.Value is ClosedTasting closed) await copies.KeptAsync(closed);
         return Page.GoTo($"/trials/{id}/board");
     }
 

@@ -16,7 +16,7 @@ internal static class PlateRoutes
     public static void MapPlates(this IEndpointRouteBuilder maker)
     {
         maker.MapPost("/trials/{id:guid}/seal", (Guid id, IFormCollection _, TrialStore trials, Chance chance) =>
-            TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is DraftTasting draft ? Chance.Committed(tasting, draft.Seal(trials.Now, chance.Draw())) : TrialPages.TooLate("seal", "The key is sealed already.")));
+            TrialPages.CommitAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is DraftTasting draft ? draft.Seal(trials.Now, chance.Draw()) : TrialPages.TooLate("seal", "The key is sealed already.")));
         maker.MapPost("/trials/{id:guid}/break-seal", (Guid id, IFormCollection _, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}", tasting => tasting is SealedTasting sealedTasting ? sealedTasting.BreakSeal(trials.Now) : TrialPages.TooLate("seal", "The first plate is out: the seal can no longer be broken.")));
         maker.MapGet("/trials/{id:guid}/plates", ShowAsync);
@@ -25,8 +25,8 @@ internal static class PlateRoutes
         maker.MapPost("/trials/{id:guid}/open", (Guid id, IFormCollection _, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}/board", tasting => tasting is SealedTasting sealedTasting ? sealedTasting.Open(trials.Now) : TrialPages.TooLate("open", "The tasting is open already.")));
         maker.MapPost("/trials/{id:guid}/only-these", (Guid id, IFormCollection form, TrialStore trials, Chance chance) =>
-            TrialPages.DoAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is SealedTasting sealedTasting
-                ? Chance.Committed(tasting, sealedTasting.OnlyThese(trials.Now, [.. new Posted(form).Ids("here").Select(taster => new TasterId(taster))], chance.Draw()))
+            TrialPages.CommitAsync(id, trials, $"/trials/{id}/plates", tasting => tasting is SealedTasting sealedTasting
+                ? sealedTasting.OnlyThese(trials.Now, [.. new Posted(form).Ids("here").Select(taster => new TasterId(taster))], chance.Draw())
                 : TrialPages.TooLate("here", "The first plate is out: whoever comes gets the next plate on the board.")));
         maker.MapPost("/trials/{id:guid}/out-of-the-cave", (Guid id, IFormCollection form, TrialStore trials) =>
             TrialPages.DoAsync(id, trials, $"/trials/{id}/{(new Posted(form).Text("back") == "board" ? "board" : "plates")}", tasting => tasting.TakeOut(trials.Now)));
@@ -103,20 +103,19 @@ internal static class PlateRoutes
         var twice = posted.Id("repeat") is { } repeat ? new WheelId(repeat) : (WheelId?)null;
         // A plate that was carried out stays as it is, and so does one of which anything was said.
         var kitchen = posted.Ids("kitchen").Select(taster => new TasterId(taster)).ToHashSet();
-        var said = await trials.FindAsync(new(id)) is { } before ? (await trials.BallotsAsync(before)).Keys.ToHashSet() : [];
-        var outcome = await trials.ActAsync(new(id), tasting => tasting switch
+        var outcome = await trials.ActBesideAsync(new(id), (tasting, said) => Chance.Committed(tasting, tasting switch
         {
             DraftTasting draft => draft.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by")),
-            SealedTasting sealedTasting => Chance.Committed(tasting, sealedTasting.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), twice, chance.Draw())),
-            OpenTasting open => Chance.Committed(tasting, open.WithdrawAndDraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), Out(open.Book, kitchen, said), twice, chance.Draw())),
+            SealedTasting sealedTasting => sealedTasting.Withdraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), twice, chance.Draw()),
+            OpenTasting open => open.WithdrawAndDraw(trials.Now, wheel, posted.Text("reason"), posted.Optional("by"), Out(open.Book, kitchen, said), twice, chance.Draw()),
             _ => TrialPages.TooLate("wheel", "The ballots are closed: what is known of the wheel can still be corrected, and the verdict tells it."),
-        });
+        }));
         if (outcome.TryGet(out var after)) return Page.GoTo(after switch { DraftTasting => $"/trials/{id}", SealedTasting => $"/trials/{id}/plates", _ => $"/trials/{id}/board" });
         return await trials.FindAsync(new(id)) is { } found && found.Book.Entry(wheel) is { } entry
             ? Page.Again<EditWheelPage>(("Tasting", found), ("Entry", entry), ("Faults", Page.Faults(outcome.Problems)))
             : Results.NotFound();
     }
 
-    private static HashSet<TasterId> Out(DayBook book, HashSet<TasterId> kitchen, HashSet<TasterId> said) =>
+    private static HashSet<TasterId> Out(DayBook book, HashSet<TasterId> kitchen, IReadOnlySet<TasterId> said) =>
         [.. book.Tasters.Where(taster => book.Plate(taster.Id) is not null && (!kitchen.Contains(taster.Id) || said.Contains(taster.Id))).Select(taster => taster.Id)];
 }
