@@ -38,7 +38,8 @@ internal static class MakeRoutes
 
     private static async Task<IResult> TouchAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes, ThingStore things)
     {
-        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var posted = new Posted(form);
+        var units = MakerUnits.Typed(posted, context);
         var part = posted.Number("part");
         var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make =>
         {
@@ -70,7 +71,8 @@ internal static class MakeRoutes
 
     private static async Task<IResult> CorrectAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes, ThingStore things)
     {
-        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var posted = new Posted(form);
+        var units = MakerUnits.Typed(posted, context);
         var part = posted.Number("part");
         var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make =>
         {
@@ -90,7 +92,8 @@ internal static class MakeRoutes
 
     private static async Task<IResult> BearAsync(Guid id, HttpContext context, IFormCollection form, MakeStore makes)
     {
-        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var posted = new Posted(form);
+        var units = MakerUnits.Typed(posted, context);
         var problems = new List<Problem>();
         var count = Math.Clamp(posted.Number("count") ?? 0, 0, Vat.MostWheels);
         ImmutableArray<BornWheel> wheels =
@@ -99,7 +102,7 @@ internal static class MakeRoutes
                 new(Guid.CreateVersion7()),
                 0,
                 posted.Text($"name-{row}"),
-                MakerUnits.Read(posted.Text($"mass-{row}"), $"mass-{row}", "Mass", problems) is { } mass ? (units.Us ? mass * 0.45359237 : mass) : null,
+                MakerUnits.Read(posted.Text($"mass-{row}"), $"mass-{row}", "Mass", problems) is { } mass ? units.ToCore("kg", mass) : null,
                 posted.Text($"differs-{row}"),
                 posted.Number($"part-{row}"))),
         ];
