@@ -82,7 +82,7 @@ internal static class SheetText
     /// <summary>Why a wheel stays blind: its size is named only where a larger one would not.</summary>
     public static string Blind(GasBudget eyes) => eyes.SizeDecides
         ? "a wheel of this size loses its gas through the rind before it can gather. If it stays blind, that is physics and not a mistake."
-        : "so little gas is made that the paste dissolves it all, and a larger wheel would be blind too. More lactic acid turned, in a longer or warmer warm room, is what is missing.";
+        : "so little gas is made that the paste dissolves it all, and a larger wheel would be blind too. More lactic acid, or more of it turned in a longer or warmer room, is what is missing.";
 
     private static IEnumerable<string> Wrap(string text, string first, string rest)
     {
