@@ -159,6 +159,7 @@ public sealed class MakePagesTests
         await maker.PostAsync(touch);
         await maker.GetAsync($"{make}/record");
         Assert.Contains("32 °C", maker.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("89,6", maker.Text, StringComparison.Ordinal);
 
         string Rennet() => Regex.Match(maker.Text, @"Rennet (?<n>\S+ (mL|tsp))( \((?<n>[\d.,]+ mL)\))?", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Groups["n"].Value.Replace('.', ',');
     }
