@@ -8,6 +8,9 @@ public static class AcidityFields
     /// <summary>A pH.</summary>
     public static readonly Field Ph = new("ph", "pH", "", 0, 14, 4.6, 6.9);
 
+    /// <summary>The pH of milk, curd and young cheese: outside the usual range the meter is the likelier cause (common practice, no source).</summary>
+    public static readonly Field PhOfMilkAndCurd = new("ph-of-milk-and-curd", "pH", "", 0, 14, 4.4, 7.2);
+
     /// <summary>Time between readings.</summary>
     public static readonly Field Interval = new("interval", "Time between readings", "min", 0, 100_000, 1, 10_080, LowestExcluded: true);
 

@@ -8,7 +8,7 @@ namespace Trier.Publishing.MeterFiles;
 
 /// <summary>
 /// Reads what a pH meter or thermometer wrote: one row a reading, any column names, comma, semicolon or tab between cells, decimal comma or point. Times are a
-/// day and a time of day (year first, or day before month), a time of day alone, or minutes since the make began.
+/// day and a time of day (year first, day before month, or month before day where only that makes sense), a time of day alone, or minutes since the make began.
 /// </summary>
 public static class MeterFile
 {
@@ -66,7 +66,9 @@ public static class MeterFile
         var delimiter = DelimiterOf(FirstLine(text));
         var points = new List<MeterPoint>();
         var faults = new List<Problem>();
-        var clock = new MeterClock(begins);
+        var order = columns.Order != DayOrder.FromFile ? columns.Order : OrderOf(text, delimiter, time, date, begins);
+        if (order == DayOrder.FromFile) return Outcome.Fault<MeterCurve>("order", "Its days can be read in two ways, such as 3/5: 3 May or 5 March. Say which comes first, the day or the month.");
+        var clock = new MeterClock(begins, order == DayOrder.MonthFirst);
         var number = 1;
         foreach (var line in Lines(text))
         {
@@ -81,7 +83,7 @@ public static class MeterFile
             if (columns is { IsTemperature: true, IsFahrenheit: true }) read = (read - 32) / 1.8;
             if (!isNumber) Fault(number, columns.Value, $"“{Short(valueCell)}” is no number");
             else if (target.Field.ProblemWith(read) is not null) Fault(number, columns.Value, $"{target.Field.Name} {Short(valueCell)} cannot be; {(!columns.IsTemperature ? "pH runs from 0 to 14" : columns.IsFahrenheit ? "it lies between 30 and 212 °F" : "it lies between -1 and 100 °C")}");
-            else if (clock.Read(timeCell, dateCell) is not { } when) Fault(number, columns.Time, $"“{Short(timeCell)}” is no time; write 2026-05-03 9:05, 3/5/2026 9:05, 9:05 or minutes since the start");
+            else if (clock.Read(timeCell, dateCell) is not { } when) Fault(number, columns.Time, $"“{Short(timeCell)}” is no time; write 2026-05-03 9:05, 3/5/2026 9:05, 5/3/2026 9:05 AM, 9:05 or minutes since the start");
             else points.Add(new(when, read));
             if (faults.Count >= MostFaults) break;
         }
@@ -92,6 +94,33 @@ public static class MeterFile
         return Outcome.Of(new MeterCurve(name, target.Key, CurveThinning.Of(points), points.Count));
 
         void Fault(int at, string column, string sentence) => faults.Add(new("file", string.Create(CultureInfo.InvariantCulture, $"Line {at}, {column}: {sentence}. Nothing was taken in.")));
+    }
+
+    // The order that reads every date; where both do, the one that begins near the make; where that is both again, only the maker knows.
+    private static DayOrder OrderOf(string text, char delimiter, int time, int date, DateTimeOffset begins)
+    {
+        var (dayFirst, monthFirst) = (new MeterClock(begins), new MeterClock(begins, monthFirst: true));
+        var (byDay, byMonth, differ) = (true, true, false);
+        DateTimeOffset? firstByDay = null, firstByMonth = null;
+        foreach (var line in Lines(text))
+        {
+            if (line.IsWhiteSpace()) continue;
+            var timeCell = Cell(line, delimiter, time);
+            var dateCell = date < 0 ? default : Cell(line, delimiter, date);
+            var (one, other) = (dayFirst.Read(timeCell, dateCell), monthFirst.Read(timeCell, dateCell));
+            if (one is null && other is null) continue;
+            byDay &= one is not null;
+            byMonth &= other is not null;
+            differ |= one != other;
+            firstByDay ??= one;
+            firstByMonth ??= other;
+        }
+
+        if (!differ || byDay != byMonth) return byMonth && !byDay ? DayOrder.MonthFirst : DayOrder.DayFirst;
+        var (nearByDay, nearByMonth) = (Near(firstByDay), Near(firstByMonth));
+        return nearByDay == nearByMonth ? DayOrder.FromFile : nearByDay ? DayOrder.DayFirst : DayOrder.MonthFirst;
+
+        bool Near(DateTimeOffset? first) => first is { } moment && moment >= begins.AddDays(-1) && moment <= begins.AddDays(14);
     }
 
     private static string FirstLine(string text)

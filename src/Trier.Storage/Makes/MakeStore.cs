@@ -118,7 +118,7 @@ public sealed class MakeStore(IDbContextFactory<TrierDb> databases, WriterGate w
         var shelf = await ThingStore.AllAsync(db, CancellationToken.None);
         foreach (var born in before.Wheels)
         {
-            var (old, now) = (WheelFactsOf.Of(before, born, shelf), WheelFactsOf.Of(after, born, shelf));
+            var (old, now) = (WheelFactsOf.Of(before, born, shelf), WheelFactsOf.Of(after, after.Wheels.First(wheel => wheel.Wheel == born.Wheel), shelf));
             if (old.Equals(now)) continue;
             var rows = await db.WheelRevisions.AsNoTracking().Where(row => row.Wheel == born.Wheel).OrderBy(row => row.Revision).ToListAsync(CancellationToken.None);
             if (rows.Count == 0) continue;

@@ -54,6 +54,9 @@ public sealed class WheelFacts : IEquatable<WheelFacts>
     /// <summary>Name of the fact that holds what was done otherwise with this wheel than with the others of its vat.</summary>
     public const string DiffersFact = "done otherwise";
 
+    /// <summary>Name of the fact that holds why a wheel is to be held back and not served.</summary>
+    public const string HoldBackFact = "hold back";
+
     /// <summary>The facts a new wheel is asked for, in the order of the form.</summary>
     public static ImmutableArray<string> Asked { get; } =
         [RecipeFact, MadeFact, MilkFact, HeatTreatmentFact, CoagulantFact, AdditivesFact, AllergensFact, SizeFact, RindFact, CaveFact, NotesFact];

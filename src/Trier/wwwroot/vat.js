@@ -97,13 +97,14 @@ function goTo(part, link) {
 
 // ---- what went otherwise, said at once: the page knows the aims of the step and needs no host for it ----
 
+const numberIn = (field) => (field?.value.trim() ? Number(field.value.trim().replace(',', '.')) : NaN);
+
 function deviations(step, form, at) {
   const told = [];
   for (const aim of JSON.parse(step.dataset.aims || '[]')) {
     const start = Date.parse(step.dataset.start);
     const clock = { time: (at - start) / 60000, cut: (at - start) / 60000, floc: (at - Date.parse(step.dataset.rennet)) / 60000 };
-    const typed = form.elements[aim.key]?.value.trim().replace(',', '.');
-    const value = aim.key in clock ? clock[aim.key] : typed ? Number(typed) : NaN;
+    const value = aim.key in clock ? clock[aim.key] : numberIn(form.elements[aim.key]);
     const gap = Math.abs(value - aim.aim);
     if (!Number.isFinite(value) || gap <= aim.slack + 1e-9) continue;
     const more = value > aim.aim;
@@ -113,8 +114,13 @@ function deviations(step, form, at) {
       : aim.key === 'floc' ? 'flocculation after ' + lengthWords(value) + ', ' + lengthWords(gap) + (more ? ' later' : ' earlier') + ' than planned'
       : aim.before + shown(value) + ', ' + shown(gap) + (more ? ' above' : ' below') + ' the aim of ' + shown(aim.aim);
     const moves = aim.key === 'floc' ? ' The cut moves with it, to ' + clockWords(Date.parse(step.dataset.rennet) + value * Number(step.dataset.times) * 60000) + '.' : '';
-    told.push(step.dataset.heading + ': ' + words + '. ' + (more ? aim.above : aim.below) + moves);
+    const leads = more ? (value >= aim.high ? aim.farAbove : aim.above) : value < aim.low ? aim.farBelow : aim.below;
+    told.push(step.dataset.heading + ': ' + words + '. ' + leads + moves);
   }
+  const ph = numberIn(form.elements.pH);
+  const hours = (at - Date.parse(page.dataset.begins)) / 3600000;
+  const slow = JSON.parse(page.dataset.slow).find((one) => hours >= one.from && ph > one.most);
+  if (slow) told.unshift(slow.say.replace('{h}', Math.floor(hours)).replace('{v}', numberWords(ph, -2)));
   return told;
 }
 
@@ -143,6 +149,19 @@ function typedTime(form, at) {
   const moment = Date.UTC(day.getUTCFullYear(), day.getUTCMonth(), day.getUTCDate(), Number(parts[1]), Number(parts[2])) - zone();
   return moment > at + 12 * 3600000 ? moment - 24 * 3600000 : moment;
 }
+
+// An odd reading is asked about first.
+const asks = (form) => [...form.querySelectorAll('[data-doubts]')].some((field) => {
+  const text = field.value.trim();
+  const value = numberIn(field);
+  const doubt = JSON.parse(field.dataset.doubts).find(({ from, to }) => value < from || value > to);
+  const sure = form.elements['sure-' + field.name];
+  if (!doubt || sure.value === text) return false;
+  sure.value = text;
+  sayOtherwise([doubt.ask.replace('{v}', text)]);
+  scrollTo(0, 0);
+  return true;
+});
 
 // ---- drafts: what is typed at a step stays until it is sent ----
 
@@ -289,6 +308,7 @@ function begin() {
     form.addEventListener('input', () => keepDraft(form));
     form.addEventListener('submit', (event) => {
       event.preventDefault();
+      if (asks(form)) return;
       const at = hostNow();
       const when = typedTime(form, at);
       const step = form.closest('.vat-step');

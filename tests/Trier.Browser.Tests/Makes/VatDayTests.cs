@@ -80,6 +80,10 @@ public sealed class VatDayTests(Chromium chromium)
         await context.SetOfflineAsync(true);
         await Shown(page).Locator("input[name=pH]").FillAsync("66");
         await TouchAsync(page);
+        // The page asks by itself before an odd reading goes out; said again, it goes.
+        await page.SeesAsync("pH 66 is outside what milk and curd show, about 4,4 to 7,2: is the meter right? Touch again to keep it.");
+        await HeadingAsync(page, "Cut the curd");
+        await TouchAsync(page);
         await HeadingAsync(page, "Stir before the cook");
         await TouchAsync(page);
         await context.SetOfflineAsync(false);

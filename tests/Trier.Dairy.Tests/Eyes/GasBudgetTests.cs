@@ -19,6 +19,36 @@ public sealed class GasBudgetTests
     }
 
     [Fact]
+    public void The_usual_figures_reach_the_gas_of_the_80_kg_wheel_and_leave_its_eyes_room()
+    {
+        var large = Usual(80, 15, 45);
+        // The balance of the source: 120 L of gas in 80 kg, 62.4 mmol/kg, of which 20 L stand in eyes.
+        Assert.InRange(62.4, large.Made.Likely.MillimolesPerKilogram, 1e6 * GasBudget.UsualLacticAcid.High.Fraction * GasBudget.UsuallyTurned.High / PropionicFermentation.LacticAcid);
+        Assert.NotEqual(EyesPossible.Unlikely, large.Verdict);
+        Assert.True(large.Void.High > 0.1, $"{large.Void.High}");
+        Assert.True(Usual(90, 12, 21).Void.Likely > 0.03);
+    }
+
+    [Fact]
+    public void Size_is_blamed_only_where_a_larger_wheel_would_have_eyes()
+    {
+        Assert.True(Usual(14, 5, 21).SizeDecides);
+        Assert.Equal(EyesPossible.Unlikely, Usual(14, 5, 21).Verdict);
+        // Six tenths of 1.4 % make just what the paste dissolves: blind at every size.
+        Assert.False(Budget(18, 8, 21, 1).SizeDecides);
+        Assert.False(Budget(190, 90, 21, 1).SizeDecides);
+    }
+
+    private static GasBudget Usual(double diameter, double height, double days) => GasBudget.For(
+        WheelSize.Create(Length.FromCentimetres(diameter), Length.FromCentimetres(height)).OrThrow().Value,
+        GasBudget.UsualLacticAcid,
+        GasBudget.UsuallyTurned,
+        TimeSpan.FromDays(days),
+        Temperature.FromCelsius(20),
+        Estimate.Exactly(1.0),
+        Density.FromKilogramsPerCubicMetre(1075)).OrThrow().Value;
+
+    [Fact]
     public void A_coat_and_a_larger_wheel_leave_more_gas_and_the_balance_adds_up() =>
         Gen.Double[12, 60].Select(Gen.Double[0.1, 0.9], Gen.Double[1.1, 2]).Sample((diameter, coat, larger) =>
         {

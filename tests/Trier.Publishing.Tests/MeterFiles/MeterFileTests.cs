@@ -40,6 +40,30 @@ public sealed class MeterFileTests
         Assert.Contains("it lies between 30 and 212 °F", Assert.Single(MeterFile.Read("t;c\n9:30;300\n", "m.csv", new("t", "", "c", true, true), Nine).Problems).Sentence, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("time,pH\n5/28/2026 10:10 AM,6.5\n5/28/2026 2:15 PM,6.4\n5/29/2026 12:05 AM,5.4\n")]
+    [InlineData("time,pH\n28/5/2026 10:10,6.5\n28/5/2026 14:15,6.4\n29/5/2026 0:05,5.4\n")]
+    [InlineData("time,pH\n05-28-2026 10:10 a.m.,6.5\n05-28-2026 2:15 p.m.,6.4\n05-29-2026 12:05 a.m.,5.4\n")]
+    public void A_month_before_the_day_is_read_where_only_that_makes_sense(string text)
+    {
+        var day = new DateTimeOffset(2026, 5, 28, 0, 0, 0, TimeSpan.FromHours(2));
+        Assert.Equal([day.AddMinutes(610), day.AddMinutes(855), day.AddMinutes(1445)], Read(text).Points.Select(point => point.When));
+    }
+
+    [Fact]
+    public void Dates_of_two_meanings_follow_the_day_of_the_make_or_are_asked_about()
+    {
+        const string Text = "time,pH\n3/5/2026 9:30,6.5\n3/5/2026 10:30,6.4\n";
+        var columns = new MeterColumns("time", "", "pH", false);
+        Assert.Equal(Nine.AddMinutes(30), Read(Text).Points[0].When);
+        var march = new DateTimeOffset(2026, 3, 5, 9, 0, 0, TimeSpan.FromHours(2));
+        Assert.Equal(march.AddMinutes(30), MeterFile.Read(Text, "m.csv", columns, march).Value.Points[0].When);
+        var asked = Assert.Single(MeterFile.Read(Text, "m.csv", columns, Nine.AddYears(-1)).Problems);
+        Assert.Equal(("order", true), (asked.Field, asked.Sentence.Contains("which comes first, the day or the month", StringComparison.Ordinal)));
+        Assert.Equal(3, MeterFile.Read(Text, "m.csv", columns with { Order = DayOrder.MonthFirst }, Nine.AddYears(-1)).Value.Points[0].When.Month);
+        Assert.False(MeterFile.Read("time,pH\n5/28/2026 13:10 PM,6.5\n5/28/2026 25:10,6.4\n", "m.csv", columns, Nine).Ok);
+    }
+
     [Fact]
     public void Times_of_day_run_past_midnight()
     {

@@ -111,11 +111,12 @@ public sealed class MakeStoreTests
         [
             new StepStarted(makes.Now, 3, begins),
             new StepDone(makes.Now, 3, new StepMark(begins, [new("pH", 6.5)], "n")),
-            new StepCorrected(makes.Now, 3, new StepMark(begins, [], ""), "why"),
+            new StepCorrected(makes.Now, 3, new StepMark(begins, [], ""), "why", Started: begins.AddMinutes(-2)),
             new DeedUndone(makes.Now, 99),
             new VatSplit(makes.Now, 4, [new VatPart("as ever", 50, "", []), new VatPart("fine “½”", 50, "by hand", [new PartChange(4, "millimetres", 6), new PartChange(4)])]),
             new StepDone(makes.Now, 4, new StepMark(begins, [], "", new(Guid.NewGuid())), 2),
             new WheelsBorn(makes.Now, [new BornWheel(new(Guid.NewGuid()), 9, "W", 1.5, "d")]),
+            new WheelWeighed(makes.Now, 9, 1.4, "why"),
             new MeterRead(makes.Now, new MeterCurve("f.csv", "pH", [new(begins, 6.6), new(begins.AddMinutes(1), 6.59)], 2, 1)),
         ];
         var written = (await makes.ActAsync(id, null, _ => Outcome.Of(all))).Value;
@@ -147,5 +148,7 @@ public sealed class MakeStoreTests
         Assert.Equal("flocculation after 0 min, 14 min earlier than planned", after.Facts["vat day: add the rennet"]);
         await makes.ActAsync(id, null, make => make.Correct(makes.Now, 3, new StepMark(begins.AddMinutes(-5), [], "", rennet.Id), "slip"));
         Assert.Null(Assert.Single(await room.Wheels.AllAsync()).Facts["vat day: add the rennet"]);
+        await makes.ActAsync(id, null, make => make.Weigh(makes.Now, make.Wheels[0].Number, 1.4, ""));
+        Assert.Equal("1,4 kg", Assert.Single(await room.Wheels.AllAsync()).Facts[WheelFacts.SizeFact]);
     }
 }

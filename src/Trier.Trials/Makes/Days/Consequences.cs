@@ -5,6 +5,9 @@ namespace Trier.Trials.Makes.Days;
 /// <summary>What a deviation may lead to. Common practice and the faults known for such causes; a hint, never a finding.</summary>
 internal static class Consequences
 {
+    // Common practice, no source.
+    private const double TooWarm = 38;
+
     public static string OfCut(bool late) => late
         ? "A late cut is a firmer gel: curd gives up whey less readily, and the wheel may come out moister."
         : "An early cut is a softer gel: fines and fat go with the whey, and the wheel may come out drier and smaller.";
@@ -31,6 +34,16 @@ internal static class Consequences
         return "";
     }
 
+    /// <summary>From a value on the sentence is another one: what is true a little off an aim is not true far off it.</summary>
+    public static (double From, string Sentence)? Far(Step step, Aim aim, bool above)
+    {
+        if (aim.Target == Target.Celsius && above && step.Kind is StepKind.Ripen or StepKind.Heat or StepKind.Stir or StepKind.Cook)
+            return (TooWarm, step.Kind == StepKind.Cook && aim.Value >= TooWarm ? Warmth(step.Kind, true) : $"{(step.Kind == StepKind.Cook ? Warmth(step.Kind, true) + " " : "")}From about 38 °C on a mesophilic culture slows, and hotter still it dies; a heat-loving one hurries.");
+        if (aim.Target == Target.Ph && !above && Doubt.TooSourFrom(step) is { } sour)
+            return (sour, "Milk this sour may already be curdling: check the meter, and add no rennet before it is checked.");
+        return null;
+    }
+
     private static string Acidity(StepKind kind, bool above) => (kind, above) switch
     {
         (StepKind.Brine or StepKind.Dry or StepKind.Press or StepKind.Salt, true) =>
@@ -50,7 +63,7 @@ internal static class Consequences
         (StepKind.Hoop, false) => "Cold curd does not knit: mechanical openings may stay.",
         (StepKind.Brine, true) => "Warm brine salts faster and lets the culture go on.",
         (StepKind.Brine, false) => "Cold brine salts slower: the wheel may stay short of salt.",
-        (StepKind.Ripen or StepKind.Heat or StepKind.Stir, true) => "Too warm for a culture slows or kills it; for a heat-loving one it hurries.",
+        (StepKind.Ripen or StepKind.Heat or StepKind.Stir, true) => "Warmer milk makes acid sooner: read the pH.",
         (StepKind.Ripen or StepKind.Heat or StepKind.Stir, false) => "Too cool a vat makes a slow culture.",
         _ => "",
     };

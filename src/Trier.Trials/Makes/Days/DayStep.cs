@@ -22,4 +22,5 @@ public sealed record DayStep(int Number, int? Part, Step Step, DateTimeOffset? S
 /// <param name="Mark">What stood.</param>
 /// <param name="CorrectedAt">When it was written over.</param>
 /// <param name="Why">Why; may be empty.</param>
-public sealed record FormerMark(StepMark Mark, DateTimeOffset CorrectedAt, string Why);
+/// <param name="Started">When the rennet was said to have gone in, where that was corrected; else null.</param>
+public sealed record FormerMark(StepMark Mark, DateTimeOffset CorrectedAt, string Why, DateTimeOffset? Started = null);

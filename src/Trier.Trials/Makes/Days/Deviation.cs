@@ -38,7 +38,7 @@ public sealed record Deviation(DayStep Step, Target Target, double Planned, doub
     public string InWords(Notation notation) => string.Join(" ", new[]
     {
         $"{Step.Step.Heading}: {Short(notation)}.",
-        MayLeadTo,
+        notation.Say(MayLeadTo),
         CutMovesTo is { } cut ? $"The cut moves with it, to {cut.ToString("HH:mm", CultureInfo.InvariantCulture)}." : "",
     }.Where(part => part.Length > 0));
 
@@ -54,7 +54,7 @@ public sealed record Deviation(DayStep Step, Target Target, double Planned, doub
         {
             var actual = aim.Target == Target.Minutes ? took : aim.Target == Target.FlocMinutes ? step.Flocculation?.TotalMinutes : done[aim.Target];
             if (actual is not { } value || aim.Meets(value)) continue;
-            found.Add(new(step, aim.Target, aim.Value, value, LeadsTo(step.Step, aim.Target, value > aim.Value), CutAt(step, aim.Target, value)));
+            found.Add(new(step, aim.Target, aim.Value, value, LeadsTo(step.Step, aim, value), CutAt(step, aim.Target, value)));
         }
 
         return found.ToImmutable();
@@ -78,6 +78,15 @@ public sealed record Deviation(DayStep Step, Target Target, double Planned, doub
     /// <param name="above">Whether it was above the aim.</param>
     public static string LeadsTo(Step step, Target target, bool above) =>
         step.Kind == StepKind.Cut && target == Target.Minutes ? Consequences.OfCut(above) : Consequences.Of(step.Kind, target, above);
+
+    /// <summary>From which value on the hint is another one, and that hint; null where one hint holds throughout.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="aim">The aim.</param>
+    /// <param name="above">Whether the value is above the aim.</param>
+    public static (double From, string Sentence)? FarOff(Step step, Aim aim, bool above) => Consequences.Far(step, aim, above);
+
+    private static string LeadsTo(Step step, Aim aim, double value) =>
+        FarOff(step, aim, value > aim.Value) is { } far && (value > aim.Value ? value >= far.From : value < far.From) ? far.Sentence : LeadsTo(step, aim.Target, value > aim.Value);
 
     private static DateTimeOffset? CutAt(DayStep step, Target target, double minutes) =>
         target == Target.FlocMinutes && step is { Started: { } rennet } && step.Step[Target.Multiplier] is { } times ? rennet + TimeSpan.FromMinutes(minutes * times.Value) : null;

@@ -26,6 +26,9 @@ public sealed partial record Make
     /// <summary>Wheels, once they are born.</summary>
     public ImmutableArray<BornWheel> Wheels { get; init; } = [];
 
+    /// <summary>Weights of wheels that were corrected, oldest first.</summary>
+    public ImmutableArray<FormerWeight> FormerWeights { get; init; } = [];
+
     /// <summary>Curves read from meters' files.</summary>
     public ImmutableArray<MeterCurve> Curves { get; init; } = [];
 
@@ -81,10 +84,16 @@ public sealed partial record Make
         StepCorrected corrected => Change(corrected.Step, corrected.Part, step => step with
         {
             Done = corrected.Mark,
-            Was = step.Done is { } stood ? step.Was.Add(new(stood, corrected.At, corrected.Why)) : step.Was,
+            Started = corrected.Started ?? step.Started,
+            Was = step.Done is { } stood ? step.Was.Add(new(stood, corrected.At, corrected.Why, corrected.Started is null ? null : step.Started)) : step.Was,
         }),
         VatSplit split => this with { Split = split, Lanes = [.. split.Parts.Select((part, index) => Parted(split.From, part, index + 1))] },
         WheelsBorn born => this with { Wheels = Wheels.AddRange(born.Wheels) },
+        WheelWeighed weighed => this with
+        {
+            Wheels = [.. Wheels.Select(wheel => wheel.Number == weighed.Number ? wheel with { Kilograms = weighed.Kilograms } : wheel)],
+            FormerWeights = FormerWeights.Add(new(weighed.Number, Wheels.FirstOrDefault(wheel => wheel.Number == weighed.Number)?.Kilograms, weighed.At, weighed.Why)),
+        },
         MeterRead read => this with { Curves = Curves.Add(read.Curve) },
         _ => this,
     };

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Trier.Trials.Common;
 using Trier.Trials.Makes.Recipes;
 using Trier.Trials.Makes.Sheets;
@@ -10,6 +11,7 @@ public sealed partial record Make
 {
     private const int LongestNote = 400;
     private static readonly TimeSpan Ahead = TimeSpan.FromMinutes(10);
+    private static readonly TimeSpan Minute = TimeSpan.FromMinutes(1);
 
     /// <summary>Begins a make.</summary>
     /// <param name="at">Now.</param>
@@ -36,7 +38,7 @@ public sealed partial record Make
         if (Find(number, part) is not { } step) return Fault(NoSuchStep(number, part));
         if (step.Step.Kind != StepKind.Renneting) return Fault("step", "Only rennet has a moment of its own before the step is done.");
         if (step.Started is not null) return Fault("step", "The rennet is in already; a slip in its time is corrected in the record.");
-        return When(at, when) is { } wrong ? Fault(wrong) : Do(new StepStarted(at, number, when, part, used));
+        return (When(at, when) ?? AfterLast(step, when)) is { } wrong ? Fault(wrong) : Do(new StepStarted(at, number, when, part, used));
     }
 
     /// <summary>A step was done.</summary>
@@ -59,13 +61,18 @@ public sealed partial record Make
     /// <param name="mark">What stands from now on.</param>
     /// <param name="why">Why; may be empty.</param>
     /// <param name="part">The part of a split vat, or null for the whole.</param>
-    public Outcome<ImmutableArray<MakeEvent>> Correct(DateTimeOffset at, int number, StepMark mark, string why, int? part = null)
+    /// <param name="started">When the rennet really went in, where that was the slip; else null.</param>
+    public Outcome<ImmutableArray<MakeEvent>> Correct(DateTimeOffset at, int number, StepMark mark, string why, int? part = null, DateTimeOffset? started = null)
     {
-        if (Find(number, part) is not { Done: { } stood } step) return Fault("step", "Nothing is written of this step yet.");
-        var problems = Check(at, step, mark);
+        if (Find(number, part) is not { Done: { } stood } found) return Fault("step", "Nothing is written of this step yet.");
+        var moved = started is { } rennet && found.Started is { } before && rennet != before ? started : null;
+        var step = found with { Started = moved ?? found.Started };
+        var problems = Check(at, step, mark, timeStands: mark.When == stood.When);
+        if (moved is { } wentIn && (When(at, wentIn) ?? AfterLast(step, wentIn)) is { } early) problems.Add(early with { Field = "started" });
+        if (mark.When != stood.When && BeforeNext(step, mark.When) is { } late) problems.Add(late);
         if (why.Length > LongestNote) problems.Add(new("why", "The reason is longer than 400 letters: shorten it."));
         if (problems.Count > 0) return Outcome.Fault<ImmutableArray<MakeEvent>>(problems);
-        return mark == stood ? Fault("step", "This says what stands already; nothing was changed.") : Do(new StepCorrected(at, number, mark, why.Trim(), part));
+        return mark == stood && moved is null ? Fault("step", "This says what stands already; nothing was changed.") : Do(new StepCorrected(at, number, mark, why.Trim(), part, moved));
     }
 
     /// <summary>Takes the last touch back.</summary>
@@ -111,10 +118,11 @@ public sealed partial record Make
         ? "The vat was split before this step: load the page again and say which part it was."
         : "This make has no such step.");
 
-    private List<Problem> Check(DateTimeOffset at, DayStep step, StepMark mark)
+    private List<Problem> Check(DateTimeOffset at, DayStep step, StepMark mark, bool timeStands = false)
     {
         var problems = new List<Problem>();
         if (When(at, mark.When) is { } wrong) problems.Add(wrong);
+        else if (!timeStands && AfterLast(step, mark.When) is { } early) problems.Add(early);
         if (step.Started is { } rennet && mark.When < rennet) problems.Add(new("when", "Flocculation is written before the rennet went in: look at the times."));
         if (mark.Note.Length > LongestNote) problems.Add(new("note", "The note is longer than 400 letters: shorten it."));
         foreach (var reading in mark.Readings)
@@ -130,6 +138,15 @@ public sealed partial record Make
     private Problem? When(DateTimeOffset at, DateTimeOffset when) =>
         when > at + Ahead ? new("when", "This time lies ahead: write the time at which it was done.")
         : when < Begun.Begins - TimeSpan.FromDays(1) ? new("when", "This time lies more than a day before the make began: look at the date.") : null;
+
+    // Typed times are whole minutes and stamped ones are not: within a minute two steps are at one time.
+    private Problem? AfterLast(DayStep step, DateTimeOffset when) =>
+        LaneOf(step.Part).Steps.LastOrDefault(other => other.Number < step.Number && other.Done is not null) is { Done: { } last } before && when < last.When - Minute
+            ? new("when", $"This time lies before the end of “{before.Step.Heading}” at {last.When.ToString("HH:mm", CultureInfo.InvariantCulture)}: look at the times.") : null;
+
+    private Problem? BeforeNext(DayStep step, DateTimeOffset when) =>
+        LaneOf(step.Part).Steps.FirstOrDefault(other => other.Number > step.Number && other.Done is not null) is { } next && (next.Started ?? next.Done!.When) is var then && when > then + Minute
+            ? new("when", $"This time lies after “{next.Step.Heading}” at {then.ToString("HH:mm", CultureInfo.InvariantCulture)}: look at the times.") : null;
 
     private static Outcome<ImmutableArray<MakeEvent>> Do(params ImmutableArray<MakeEvent> events) => Outcome.Of(events);
 

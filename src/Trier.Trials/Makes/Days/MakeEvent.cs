@@ -16,6 +16,7 @@ namespace Trier.Trials.Makes.Days;
 [JsonDerivedType(typeof(DeedUndone), "deed undone")]
 [JsonDerivedType(typeof(VatSplit), "vat split")]
 [JsonDerivedType(typeof(WheelsBorn), "wheels born")]
+[JsonDerivedType(typeof(WheelWeighed), "wheel weighed")]
 [JsonDerivedType(typeof(MeterRead), "meter read")]
 public abstract record MakeEvent(DateTimeOffset At);
 
@@ -51,7 +52,8 @@ public sealed record StepDone(DateTimeOffset At, int Step, StepMark Mark, int? P
 /// <param name="Mark">What stands from now on.</param>
 /// <param name="Why">Why, in a few words; may be empty.</param>
 /// <param name="Part">The part of a split vat, or null for the whole.</param>
-public sealed record StepCorrected(DateTimeOffset At, int Step, StepMark Mark, string Why, int? Part = null) : MakeEvent(At);
+/// <param name="Started">When the rennet went in, where that was the slip; else null.</param>
+public sealed record StepCorrected(DateTimeOffset At, int Step, StepMark Mark, string Why, int? Part = null, DateTimeOffset? Started = null) : MakeEvent(At);
 
 /// <summary>The last touch was taken back at once.</summary>
 /// <param name="At">When it was written down.</param>
@@ -68,6 +70,13 @@ public sealed record VatSplit(DateTimeOffset At, int From, ImmutableArray<VatPar
 /// <param name="At">When it was written down.</param>
 /// <param name="Wheels">The wheels.</param>
 public sealed record WheelsBorn(DateTimeOffset At, ImmutableArray<BornWheel> Wheels) : MakeEvent(At);
+
+/// <summary>The weight written of a wheel was a slip; the old value stays in the earlier event.</summary>
+/// <param name="At">When it was written down.</param>
+/// <param name="Number">The wheel's number.</param>
+/// <param name="Kilograms">What stands from now on, or null where it was not weighed.</param>
+/// <param name="Why">Why, in a few words; may be empty.</param>
+public sealed record WheelWeighed(DateTimeOffset At, int Number, double? Kilograms, string Why) : MakeEvent(At);
 
 /// <summary>A meter's file was read in.</summary>
 /// <param name="At">When it was written down.</param>

@@ -33,6 +33,7 @@ public static class WheelFactsOf
             new(WheelFacts.SizeFact, wheel.Kilograms is { } mass ? $"{Notation.Number(mass)} kg" : null),
             new(WheelFacts.PartFact, lane.Called is { } part ? part.Differs.Length > 0 ? $"{part.Name}: {part.Differs}" : part.Name : null),
             new(WheelFacts.DiffersFact, wheel.Differs),
+            new(WheelFacts.HoldBackFact, string.Join("; ", SlowAcid.Of(lane).Select(slow => slow.Short(Notation)))),
         };
         facts.AddRange(OwnAims(lane));
         facts.AddRange(Otherwise(lane));

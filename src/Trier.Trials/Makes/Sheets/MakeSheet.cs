@@ -30,7 +30,7 @@ public sealed record ExpectedPh(int StepNumber, string Heading, TimeSpan After, 
 /// <param name="Figures">Yield, mass, size, composition, each with its working.</param>
 /// <param name="Limits">Named cheeses of this style and where the expected wheel stands at their limits.</param>
 /// <param name="Eyes">What physics says about eyes; null where no propionic culture is added or too little is known.</param>
-public sealed record ExpectedWheel(ImmutableArray<Figure> Figures, ImmutableArray<NamedLimits> Limits, EyesPossible? Eyes);
+public sealed record ExpectedWheel(ImmutableArray<Figure> Figures, ImmutableArray<NamedLimits> Limits, GasBudget? Eyes);
 
 /// <summary>The limits of a named cheese beside the expected wheel. Inside does not make a cheese that cheese.</summary>
 /// <param name="Standard">The standard.</param>

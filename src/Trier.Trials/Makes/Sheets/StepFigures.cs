@@ -15,6 +15,11 @@ namespace Trier.Trials.Makes.Sheets;
 internal sealed class StepFigures(SheetWork work, WheelWork wheel)
 {
     private const double BrineLitresPerKilogram = 4;
+    private const double Gravity = 9.80665;
+
+    // Common practice, no source.
+    private const double MostStacked = 25;
+    private const double Scalds = 50;
 
     private VatDraft Means => work.Vat.Draft;
 
@@ -39,6 +44,7 @@ internal sealed class StepFigures(SheetWork work, WheelWork wheel)
     {
         var (added, dose) = (step.Addition!, step[Target.Dose]!.Value);
         var name = char.ToUpperInvariant(added.Called[0]) + added.Called[1..];
+        if (added.Kind == AdditionKind.Water && step[Target.Celsius] is { Value: >= Scalds } hot) work.Note($"Water of {Write.Number(hot.Value)} °C scalds: pour it slowly, away from hands and from children.");
         return (added.Kind, added.Per) switch
         {
             (AdditionKind.CalciumChloride, DoseUnit.GramsPerLitre) => Calcium(name, dose),
@@ -111,15 +117,21 @@ internal sealed class StepFigures(SheetWork work, WheelWork wheel)
         var others = PressingCase.All.Where(known => known.Style == work.Recipe.Style || (known.Style == Style.Alpine && work.Recipe.Style == Style.Swiss)).ToList();
         if (others.Count > 0 && (pressure < others.Min(known => known.From) || pressure > others.Max(known => known.To)))
             work.Note($"Texts for this style name {Write.Number(others.Min(known => known.From.Kilopascals))} to {Write.Number(others.Max(known => known.To.Kilopascals))} kPa; they disagree widely.");
-        if (pressure.Pascals * face.Area.SquareMetres / 9.80665 <= Means.FollowerKilograms)
+        if (pressure.Pascals * face.Area.SquareMetres / Gravity <= Means.FollowerKilograms)
         {
             work.Note("The follower and arm alone press as much as this step asks for, or more: hang no weight.");
             return [];
         }
 
-        return work.Take(PressPressure.WeightFor(pressure, Means.Lever, Trier.Dairy.Quantities.Mass.FromKilograms(Means.FollowerKilograms), face)) is { } weight
-            ? [new(work.Vat.Draft.Wheels > 1 ? "Weight on each wheel" : "Weight", Measure.Mass, weight.Value.Kilograms, weight.Working)]
-            : [];
+        if (work.Take(PressPressure.WeightFor(pressure, Means.Lever, Trier.Dairy.Quantities.Mass.FromKilograms(Means.FollowerKilograms), face)) is not { } weight) return [];
+        var (levered, each) = (Means.Lever > 1, Means.Wheels > 1 ? ", for each wheel" : "");
+        if (!levered && weight.Value.Kilograms > MostStacked)
+            work.Note($"Weights stacked higher than some {Write.Number(MostStacked)} kg fall, and mould and press may not bear them: use a lever, or press longer with less (common practice, no source).");
+        var all = pressure.Pascals * face.Area.SquareMetres / Gravity;
+        var hung = new Figure((levered ? "Weight to hang on the lever" : "Weight to put on") + each, Measure.Mass, weight.Value.Kilograms, weight.Working);
+        return levered || Means.FollowerKilograms > 0
+            ? [hung, new(Means.Wheels > 1 ? "Pressing on each wheel in all" : "Pressing on the wheel in all", Measure.Mass, all, SheetWork.Sum("What lies on the wheel", "m = p A / g; lever x weight + follower and arm", [new("Pressure p", pressure.Kilopascals, "kPa"), new("Face A", face.Area.SquareCentimetres, "cm2"), new("Lever", Means.Lever), new("Follower and arm", Means.FollowerKilograms, "kg")], [new("In all", all, "kg")]))]
+            : [hung];
     }
 
     private ImmutableArray<Figure> Brined(Step step)
@@ -134,6 +146,12 @@ internal sealed class StepFigures(SheetWork work, WheelWork wheel)
             figures.Add(new("Salt after the planned time", Measure.Percent, salt.Value.Likely.Percent, salt.Working, salt.Value.Low.Percent, salt.Value.High.Percent));
         if (work.Recipe[Target.SaltPercent] is { } wanted && work.Take(BriningTime.Plan(size, each, moisture, strength, Share.FromPercent(wanted.Value), spread.Value)) is { } plan)
         {
+            if (figures is [{ Low: { } low, High: { } high } after] && (wanted.Value < low || wanted.Value > high))
+            {
+                var amount = $"The planned time gives about {Rounded(after.Value)} % of salt ({Rounded(low)} to {Rounded(high)} %), {(wanted.Value < low ? "more" : "less")} than the {Write.Number(wanted.Value)} % aimed at";
+                work.Note(plan.Value.ByDiffusion is { } fits ? $"{amount}: {Write.Duration(TimeSpan.FromMinutes(5 * Math.Round(fits.Likely.TotalMinutes / 5)))} would fit." : $"{amount}.");
+            }
+
             if (plan.Value.ByDiffusion is { } band)
                 figures.Add(new($"Time for {Write.Number(wanted.Value)} % salt, by diffusion", Measure.Time, band.Likely.TotalMinutes, plan.Working, band.Low.TotalMinutes, band.High.TotalMinutes));
             figures.Add(new("by the rule of an hour a pound an inch", Measure.Time, plan.Value.ByRule.TotalMinutes, plan.Working));
@@ -149,6 +167,8 @@ internal sealed class StepFigures(SheetWork work, WheelWork wheel)
 
         return figures.ToImmutable();
     }
+
+    private static string Rounded(double percent) => Write.Number(Math.Round(percent, 2));
 
     private ImmutableArray<Figure> DrySalt(Step step) =>
         wheel.All is { } curd && work.Take(DrySalting.Of(curd, Share.FromPercent(step[Target.SaltPercentOfCurd]!.Value))) is { } salt

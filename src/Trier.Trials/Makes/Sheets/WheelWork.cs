@@ -24,7 +24,7 @@ internal sealed class WheelWork
     private readonly SheetWork _work;
     private readonly ImmutableArray<Figure>.Builder _figures = ImmutableArray.CreateBuilder<Figure>();
     private ImmutableArray<NamedLimits> _limits = [];
-    private EyesPossible? _eyes;
+    private GasBudget? _eyes;
     private Trier.Dairy.Workings.Estimate<Mass>? _mass;
     private DairyWorking? _massWorking;
 
@@ -131,14 +131,14 @@ internal sealed class WheelWork
         if (!_work.Recipe.Adds(AdditionKind.PropionicCulture) || _work.Recipe[Target.WarmRoomDays] is not { } days || _work.Recipe[Target.WarmRoomCelsius] is not { } warm) return;
         var budget = _work.Take(GasBudget.For(
             size.Value,
-            Estimate.Between(Share.FromPercent(1.2), Share.FromPercent(1.4), Share.FromPercent(1.7)),
-            Estimate.Between(0.4, 0.6, 0.9),
+            GasBudget.UsualLacticAcid,
+            GasBudget.UsuallyTurned,
             TimeSpan.FromDays(days.Value),
             Temperature.FromCelsius(warm.Value),
             Estimate.Exactly(1.0),
             density.Value.Likely));
         if (budget is null) return;
-        _eyes = budget.Value.Verdict;
+        _eyes = budget.Value;
         _figures.Add(new("Room for eyes", Measure.Percent, 100 * budget.Value.Void.Likely, budget.Working, 100 * budget.Value.Void.Low, 100 * budget.Value.Void.High));
     }
 }

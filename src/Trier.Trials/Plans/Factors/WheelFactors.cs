@@ -23,7 +23,7 @@ public static partial class WheelFactors
     private const string Lysozyme = "lysozyme";
 
     private static readonly ImmutableHashSet<string> Apart =
-        [WheelFacts.RecipeFact, WheelFacts.MadeFact, WheelFacts.PlannedFact, WheelFacts.AdditivesFact, WheelFacts.AllergensFact, WheelFacts.SizeFact, WheelFacts.NotesFact];
+        [WheelFacts.RecipeFact, WheelFacts.MadeFact, WheelFacts.PlannedFact, WheelFacts.AdditivesFact, WheelFacts.AllergensFact, WheelFacts.SizeFact, WheelFacts.NotesFact, WheelFacts.HoldBackFact];
 
     /// <summary>Everything recorded of at least one wheel, the recipe first.</summary>
     /// <param name="wheels">The wheels.</param>

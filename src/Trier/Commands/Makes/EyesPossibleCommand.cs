@@ -26,7 +26,7 @@ internal static class EyesPossibleCommand
                 GasBudget.For(
                     size.Value,
                     Estimate.Between(Share.FromPercent(acid * 1.2 / 1.4), Share.FromPercent(acid), Share.FromPercent(acid * 1.7 / 1.4)),
-                    Estimate.Between(0.4, 0.6, 0.9),
+                    GasBudget.UsuallyTurned,
                     TimeSpan.FromDays(parsed.GetValue(days) ?? 21),
                     Temperature.FromCelsius(parsed.GetValue(at) ?? 20),
                     Estimate.Exactly(parsed.GetValue(coat) ?? 1),
@@ -43,7 +43,7 @@ internal static class EyesPossibleCommand
         {
             EyesPossible.Likely => $"Eyes are likely: {room}.",
             EyesPossible.CannotTell => $"It may go either way: {room}; the error is larger than the answer.",
-            _ => $"Eyes are unlikely: {room}. If it stays blind, that is physics and not a mistake; coat it, bag it or make it larger.",
+            _ => $"Eyes are unlikely: {room}; {SheetText.Blind(budget)}{(budget.SizeDecides ? " Coat it, bag it or make it larger." : "")}",
         };
     }
 }

@@ -72,12 +72,17 @@ internal static class SheetText
         }
     }
 
-    public static string Eyes(EyesPossible eyes) => eyes switch
+    public static string Eyes(GasBudget eyes) => eyes.Verdict switch
     {
         EyesPossible.Likely => "Eyes are likely in a wheel of this size.",
         EyesPossible.CannotTell => "Eyes may or may not come in a wheel of this size: the error is larger than the answer.",
-        _ => "Eyes are unlikely in a wheel of this size: if it stays blind, that is physics and not a mistake.",
+        _ => $"Eyes are unlikely: {Blind(eyes)}",
     };
+
+    /// <summary>Why a wheel stays blind: its size is named only where a larger one would not.</summary>
+    public static string Blind(GasBudget eyes) => eyes.SizeDecides
+        ? "a wheel of this size loses its gas through the rind before it can gather. If it stays blind, that is physics and not a mistake."
+        : "so little gas is made that the paste dissolves it all, and a larger wheel would be blind too. More lactic acid, or more of it turned in a longer or warmer room, is what is missing.";
 
     private static IEnumerable<string> Wrap(string text, string first, string rest)
     {

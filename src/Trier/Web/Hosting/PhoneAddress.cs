@@ -11,6 +11,10 @@ public sealed class PhoneAddress(HostSettings settings)
     public string Now(HttpContext context) =>
         settings.Lan is { } lan ? $"http://{new UriBuilder { Host = lan.ToString() }.Host}:{context.Connection.LocalPort}" : $"{context.Request.Scheme}://{context.Request.Host}";
 
+    /// <summary>Whether an address is one of this machine alone, which no phone can follow.</summary>
+    /// <param name="address">The address.</param>
+    public static bool IsOnlyHere(string address) => Uri.TryCreate(address, UriKind.Absolute, out var known) && known.IsLoopback;
+
     /// <summary>Notes that something with the address on it was laid out for printing.</summary>
     /// <param name="trial">Which trial.</param>
     /// <param name="address">The address on it.</param>

@@ -11,10 +11,16 @@ namespace Trier.Web.Makes;
 internal sealed partial record MakerUnits(UnitSystem System)
 {
     private const string Cookie = "trier-units";
+    private const double KilogramsInPound = 0.45359237;
+    private const double LitresInGallon = 3.785411784;
 
     public static MakerUnits Metric { get; } = new(UnitSystem.Metric);
 
     public bool Us => System == UnitSystem.UsCustomary;
+
+    public MakerUnits Other => Us ? Metric : new(UnitSystem.UsCustomary);
+
+    public string InWords => Us ? "gallons, pounds and °F" : "litres, grams and °C";
 
     public char Mark => Us ? '.' : ',';
 
@@ -22,12 +28,28 @@ internal sealed partial record MakerUnits(UnitSystem System)
 
     public string Degree => Us ? "°F" : "°C";
 
-    public static MakerUnits Of(HttpContext context) => context.Request.Cookies[Cookie] == "us" ? new(UnitSystem.UsCustomary) : Metric;
+    /// <summary>The field or part of an address that says in which units the amounts beside it were typed.</summary>
+    public const string Field = "units";
+
+    /// <summary>The word for these units in a form or an address.</summary>
+    public string Word => Us ? "us" : "metric";
+
+    public static MakerUnits Of(HttpContext context) => Named(context.Request.Cookies[Cookie]);
+
+    /// <summary>The units of this word; metric for any other word and for none.</summary>
+    public static MakerUnits Named(string? word) => word == "us" ? new(UnitSystem.UsCustomary) : Metric;
+
+    /// <summary>The units a form was typed in: those it was shown in, whatever was chosen on another page since.</summary>
+    public static MakerUnits Typed(Posted posted, HttpContext context) => posted.Optional(Field) is { } word ? Named(word) : Of(context);
+
+    /// <summary>Shows numbers in these units from now on, on this device.</summary>
+    public void Choose(HttpContext context) =>
+        context.Response.Cookies.Append(Cookie, Word, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Lax, MaxAge = TimeSpan.FromDays(3650), IsEssential = true });
 
     public static void Map(IEndpointRouteBuilder maker) => maker.MapPost("/units", (HttpContext context, IFormCollection form) =>
     {
         var posted = new Posted(form);
-        context.Response.Cookies.Append(Cookie, posted.Text("units") == "us" ? "us" : "metric", new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Lax, MaxAge = TimeSpan.FromDays(3650), IsEssential = true });
+        Named(posted.Text(Field)).Choose(context);
         var back = posted.Text("back");
         return Page.GoTo(back.StartsWith('/') && !back.StartsWith("//", StringComparison.Ordinal) && !back.Contains('\\', StringComparison.Ordinal) ? back : "/recipes");
     });
@@ -54,19 +76,19 @@ internal sealed partial record MakerUnits(UnitSystem System)
     public double ToCelsius(double typed) => ToCore("°C", typed);
 
     /// <summary>The unit a maker types where the core holds this one.</summary>
-    public string UnitOf(string core) => !Us ? core : core switch { "°C" => "°F", "kPa" => "psi", "cm" => "in", "L" => "gal", "kg" => "lb", _ => core };
+    public string UnitOf(string core) => !Us ? core : core switch { "°C" => "°F", "kPa" => "psi", "cm" => "in", "kg" => "lb", "L" => "gal", _ => core };
 
     /// <summary>A typed number in the core's unit.</summary>
-    public double ToCore(string core, double typed) => !Us ? typed : core switch { "°C" => (typed - 32) * 5 / 9, "kPa" => Pressure.FromPoundsPerSquareInch(typed).Kilopascals, "cm" => typed * 2.54, "L" => typed * 3.785411784, "kg" => typed * 0.45359237, _ => typed };
+    public double ToCore(string core, double typed) => !Us ? typed : core switch { "°C" => (typed - 32) * 5 / 9, "kPa" => Pressure.FromPoundsPerSquareInch(typed).Kilopascals, "cm" => typed * 2.54, "kg" => typed * KilogramsInPound, "L" => typed * LitresInGallon, _ => typed };
 
     /// <summary>A number of the core as the maker would type it.</summary>
     public double FromCore(string core, double value) => !Us ? value : core switch
     {
         "°C" => Math.Round((value * 9 / 5) + 32, 2),
         "kPa" => Math.Round(Pressure.FromKilopascals(value).PoundsPerSquareInch, 3),
-        "cm" => Math.Round(value / 2.54, 3),
-        "L" => Math.Round(value / 3.785411784, 3),
-        "kg" => Math.Round(value / 0.45359237, 3),
+        "cm" => Math.Round(value / 2.54, 4),
+        "kg" => Math.Round(value / KilogramsInPound, 4),
+        "L" => Math.Round(value / LitresInGallon, 5),
         _ => value,
     };
 

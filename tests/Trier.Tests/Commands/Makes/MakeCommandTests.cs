@@ -29,9 +29,10 @@ public sealed class MakeCommandTests
     // P6
     [InlineData("25.6 kg on 16 cm press as 10 kg on 10 cm.", "press", "--weight", "10kg", "--mould", "10cm", "--other-mould", "16cm")]
     [InlineData("10 kg (22.04 lb) give 23.75 kPa.", "press", "--pressure", "3.4450psi", "--lever", "4", "--mould", "5.708661in")]
-    // E3: 1.495 L of gas in 2 kg is 31.1 mmol/kg, no more than dissolves
-    [InlineData("Eyes are unlikely: room for 0 % of holes", "eyes-possible", "--wheel", "18x8cm")]
-    [InlineData("It may go either way: room for 13.1 % of holes", "eyes-possible", "--wheel", "80x15cm", "--days", "45", "--lactic", "2.4")]
+    // E5b, E10: 1.69 % of lactic acid and a loss of a third leave an 80 kg wheel its eyes; a kilogram loses what it makes; 0.9 % makes less than dissolves in any wheel
+    [InlineData("Eyes are unlikely: room for 0 % of holes (0 to 0 %); a wheel of this size loses its gas", "eyes-possible", "--wheel", "14x5cm")]
+    [InlineData("Eyes are unlikely: room for 0 % of holes (0 to 0 %); so little gas is made", "eyes-possible", "--wheel", "80x15cm", "--lactic", "0.7")]
+    [InlineData("It may go either way: room for 3.11 % of holes", "eyes-possible", "--wheel", "80x15cm", "--days", "45")]
     public async Task The_answer_stands_in_the_first_line_and_its_working_below(string first, params string[] arguments)
     {
         var (code, output, error) = await Started.RunAsync(null, arguments);

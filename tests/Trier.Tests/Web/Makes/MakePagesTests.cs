@@ -123,10 +123,63 @@ public sealed class MakePagesTests
         Assert.Contains("“viel” is no number", maker.Text, StringComparison.Ordinal);
         Assert.Contains("value=\"60\"", maker.Html, StringComparison.Ordinal);
 
+        await maker.GetAsync("/recipes/tomme");
         await maker.PostAsync(maker.Form("/units"));
-        await maker.GetAsync("/recipes/tomme/sheet?milk=5&fat=3.6");
+        await maker.GetAsync("/recipes/tomme/sheet?milk=5&fat=3.6&units=us");
         Assert.Contains("5 gal", maker.Text, StringComparison.Ordinal);
         Assert.Contains("89.6 °F", maker.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_address_means_the_same_vat_in_whatever_units_it_is_shown()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        const string Vat = "/recipes/tomme/sheet?milk=12%2C5&milk-temperature=4&fat=3%2C6&treatment=Raw&mould=15&lever=3&follower=1%2C2";
+        await maker.GetAsync(Vat);
+        Assert.Contains("12,5 L", maker.Text, StringComparison.Ordinal);
+        Assert.Equal("2,5 mL", Rennet());
+        await maker.PostAsync(maker.Form("/units"));
+        Assert.Contains("3.3 gal", maker.Text, StringComparison.Ordinal);
+        Assert.Equal("2,5 mL", Rennet());
+
+        // The make begun from there is of that vat, and its page is too.
+        await maker.PostAsync(maker.Form("/recipes/tomme/makes", ("name", "Same vat")));
+        var make = maker.Path;
+        await maker.GetAsync($"{make}/record");
+        Assert.Contains("3.3 gal of cow", maker.Text, StringComparison.Ordinal);
+
+        // A form shown in one unit and sent after the other was chosen elsewhere means what it was shown in.
+        await maker.GetAsync("/recipes/tomme/sheet");
+        Assert.Contains("US gallons", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync(make);
+        var touch = maker.Form($"{make}/steps/1", ("celsius", "89.6"));
+        await maker.GetAsync("/recipes/tomme");
+        await maker.PostAsync(maker.Form("/units"));
+        await maker.PostAsync(touch);
+        await maker.GetAsync($"{make}/record");
+        Assert.Contains("32 °C", maker.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("89,6", maker.Text, StringComparison.Ordinal);
+
+        string Rennet() => Regex.Match(maker.Text, @"Rennet (?<n>\S+ (mL|tsp))( \((?<n>[\d.,]+ mL)\))?", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Groups["n"].Value.Replace('.', ',');
+    }
+
+    [Fact]
+    public async Task The_key_for_other_units_keeps_what_stands_in_the_half_filled_form()
+    {
+        await using var site = await Evening.BeginAsync(open: false);
+        using var maker = await site.MakerAsync();
+        await maker.GetAsync("/recipes/tomme/sheet?units=metric&milk=12%2C5&milk-temperature=&fat=3%2C6&treatment=Raw&wheels=2&mould=15&lever=3&follower=1%2C2&rennet-strength=viel&show=us");
+        Assert.Contains("How much milk, and which?", maker.Text, StringComparison.Ordinal);
+        Assert.Equal(("3.30215", "3.6", "5.9055", "2.6455", "viel"), (Value("milk"), Value("fat"), Value("mould"), Value("follower"), Value("rennet-strength")));
+        Assert.Equal("us", Value("units"));
+        Assert.Contains("value=\"Raw\" checked", maker.Html, StringComparison.Ordinal);
+        await maker.GetAsync($"/recipes/tomme/sheet?units=us&milk={Value("milk")}&mould={Value("mould")}&follower={Value("follower")}&show=metric");
+        Assert.Equal(("12,5", "15", "1,2"), (Value("milk"), Value("mould"), Value("follower")));
+        await maker.GetAsync("/recipes/tomme/sheet?units=us&milk=-1");
+        Assert.Equal("-3,785", Value("milk"));
+
+        string Value(string field) => Regex.Match(Regex.Match(maker.Html, $"<input[^>]* name=\"{field}\"[^>]*>", RegexOptions.None, TimeSpan.FromSeconds(1)).Value, "value=\"(?<v>[^\"]*)\"", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups["v"].Value;
     }
 
     [Fact]

@@ -131,6 +131,77 @@ public sealed class VatDayTests
     }
 
     [Fact]
+    public void A_step_cannot_end_before_the_one_before_it_or_be_moved_past_the_next()
+    {
+        string Sentence(Outcome<ImmutableArray<MakeEvent>> act) => Assert.Single(act.Problems).Sentence;
+        var make = Finish(Finish(Renneted(), 5, At(11, 4)), 6, At(12, 20));
+        Assert.Equal("This time lies before the end of “Cook the curd” at 12:20: look at the times.", Sentence(make.Finish(At(12, 30), 7, new StepMark(At(12, 15), []))));
+        // Typed minutes and stamped seconds of one moment are no disorder.
+        Assert.True(make.Finish(At(12, 30), 7, new StepMark(At(12, 20).AddSeconds(-40), [])).Ok);
+        make = Finish(make, 7, At(12, 30));
+        Assert.Equal("This time lies after “Fill the moulds” at 12:30: look at the times.", Sentence(make.Correct(At(13, 0), 6, new StepMark(At(12, 45), []), "")));
+        Assert.True(make.Correct(At(13, 0), 6, new StepMark(At(12, 20), [], "only a word"), "").Ok);
+        var early = Finish(Begun(), 1, At(9, 35));
+        Assert.Equal("This time lies before the end of “Warm the milk” at 09:35: look at the times.", Sentence(early.Start(At(9, 40), 4, At(9, 20))));
+    }
+
+    [Fact]
+    public void When_the_rennet_went_in_can_be_corrected_and_moves_flocculation_and_cut()
+    {
+        var make = Renneted();
+        var stood = make.AllSteps[3];
+        make = Read(make.Log, make.Correct(At(11, 0), 4, stood.Done!, "looked at the wrong clock", started: At(10, 26)));
+        Assert.Equal((TimeSpan.FromMinutes(10), At(10, 56)), (make.AllSteps[3].Flocculation!.Value, Due(make, 5)));
+        Assert.Equal((At(10, 22), "looked at the wrong clock"), (Assert.Single(make.AllSteps[3].Was).Started!.Value, make.AllSteps[3].Was[0].Why));
+        Assert.Equal("started", Assert.Single(make.Correct(At(11, 1), 4, make.AllSteps[3].Done!, "", started: At(10, 0)).Problems).Field);
+        Assert.False(make.Correct(At(11, 1), 4, make.AllSteps[3].Done!, "", started: At(10, 26)).Ok);
+        Assert.Contains("before the rennet went in", Assert.Single(make.Correct(At(11, 1), 4, make.AllSteps[3].Done!, "", started: At(10, 50)).Problems).Sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(33.5, "Warmer milk makes acid sooner")]
+    [InlineData(40, "From about 38 °C on a mesophilic culture slows")]
+    public void Warm_milk_is_said_to_harm_a_culture_only_where_it_does(double celsius, string words)
+    {
+        var said = Assert.Single(Deviation.Of(Finish(Begun(), 1, At(9, 35), (Target.Celsius, celsius)))).InWords(Notation.Plain);
+        Assert.Contains(words, said, StringComparison.Ordinal);
+        Assert.DoesNotContain("kills", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Milk_far_too_sour_is_not_told_to_go_on_sooner()
+    {
+        var said = Assert.Single(Deviation.Of(Finish(Begun(), 3, At(10, 20), (Target.Ph, 5.0))), one => one.Target == Target.Ph).InWords(Notation.Plain);
+        Assert.Contains("add no rennet before it is checked", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("go on sooner", said, StringComparison.Ordinal);
+        Assert.Contains("go on sooner", Assert.Single(Deviation.Of(Finish(Begun(), 3, At(10, 20), (Target.Ph, 6.3))), one => one.Target == Target.Ph).InWords(Notation.Plain), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Wheels_heavier_than_their_milk_could_yield_are_asked_about()
+    {
+        var make = Renneted();
+        BornWheel Of(double? mass) => new(new(Guid.NewGuid()), 0, "House", mass, "");
+        Assert.Equal(("2", "These wheels weigh 71.8 kg together, more than a third of the 20.6 kg of milk they came from: is the weight right? Send it again to keep it."), (make.WeightDoubt([Of(1.8), Of(70)])!.Field, make.WeightDoubt([Of(1.8), Of(70)])!.Sentence));
+        Assert.Null(make.WeightDoubt([Of(1.8), Of(null)]));
+        make = Read(make.Log, make.Bear(At(18, 0), [Of(4) with { Number = 7 }]));
+        Assert.NotNull(make.WeightDoubt([Of(4)]));
+        Assert.Null(make.WeightDoubt([make.Wheels[0] with { Kilograms = 4.1 }]));
+    }
+
+    [Fact]
+    public void The_weight_of_a_wheel_is_corrected_and_the_old_one_kept()
+    {
+        var make = Read(Renneted().Log, Renneted().Bear(At(18, 0), [new BornWheel(new(Guid.NewGuid()), 7, "House 7", 70, "")]));
+        make = Read(make.Log, make.Weigh(At(19, 0), 7, 1.4, "grams too many"));
+        Assert.Equal("1,4 kg", WheelFactsOf.Of(make, make.Wheels[0], [])[WheelFacts.SizeFact]);
+        Assert.Equal(new FormerWeight(7, 70, At(19, 0), "grams too many"), Assert.Single(make.FormerWeights));
+        Assert.False(make.Weigh(At(19, 1), 7, 1.4, "").Ok);
+        Assert.False(make.Weigh(At(19, 1), 8, 1.4, "").Ok);
+        Assert.False(make.Weigh(At(19, 1), 7, -1, "").Ok);
+    }
+
+    [Fact]
     public void Facts_of_a_wheel_tell_recipe_milk_and_a_late_cut()
     {
         var make = Finish(Renneted(), 5, At(11, 24));

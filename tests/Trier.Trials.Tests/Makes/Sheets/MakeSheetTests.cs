@@ -31,7 +31,8 @@ public sealed class MakeSheetTests
     public void The_weight_on_the_press_is_that_of_the_worked_example()
     {
         var sheet = Sheet(Drafts.With(7, Drafts.Step("press", ("kilopascals", 23.76), ("minutes", 360))), Day with { MouldCentimetres = 14.5, Lever = 4 });
-        Assert.Equal(10, One(sheet, "Weight").Value, 0.01);
+        Assert.Equal(10, One(sheet, "Weight to hang on the lever").Value, 0.01);
+        Assert.Equal(40, One(sheet, "Pressing on the wheel in all").Value, 0.04);
         Assert.Contains(sheet.Steps[7].Notes, note => note.Contains("they disagree widely", StringComparison.Ordinal));
     }
 
@@ -145,6 +146,30 @@ public sealed class MakeSheetTests
     }
 
     [Fact]
+    public void The_follower_lies_on_the_wheel_too_and_a_tall_stack_of_weights_is_warned_of()
+    {
+        var press = Drafts.With(7, Drafts.Step("press", ("kilopascals", 3), ("minutes", 360)));
+        var levered = Sheet(press, Day with { MouldCentimetres = 15, Lever = 3, FollowerKilograms = 1.2 });
+        // By hand: 3000 Pa on a disc of 15 cm is 5.406 kgf; less 1.2 kg of follower, a third of it hangs.
+        Assert.Equal((5.406, 1.402), (Math.Round(One(levered, "Pressing on the wheel in all").Value, 3), Math.Round(One(levered, "Weight to hang on the lever").Value, 3)));
+        Assert.DoesNotContain(levered.Steps[7].Notes, note => note.Contains("stacked", StringComparison.Ordinal));
+        var stacked = Sheet(Drafts.With(7, Drafts.Step("press", ("kilopascals", 40), ("minutes", 360))), Day with { MouldCentimetres = 16, Wheels = 2 });
+        Assert.Equal("Weight to put on, for each wheel", Assert.Single(stacked.Steps[7].Figures).Name);
+        Assert.Contains(stacked.Steps[7].Notes, note => note.StartsWith("Weights stacked higher than some 25 kg fall", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_brine_time_that_misses_the_salt_says_so_with_the_time_that_would_fit()
+    {
+        RecipeDraft Brined(double minutes) => Drafts.With(8, Drafts.Step("brine", ("brinePercent", 20), ("minutes", minutes))) with { Cheese = [new("moisturePercent", 43), new("saltPercent", 0.8)] };
+        var note = Assert.Single(Sheet(Brined(1200)).Steps[8].Notes, note => note.Contains("would fit", StringComparison.Ordinal));
+        Assert.Matches(@"^The planned time gives about [0-9.]+ % of salt \([0-9.]+ to [0-9.]+ %\), ", note);
+        Assert.Contains("more than the 0.8 % aimed at", note, StringComparison.Ordinal);
+        var fits = One(Sheet(Brined(1200)), "Time for 0.8 % salt").Value;
+        Assert.DoesNotContain(Sheet(Brined(Math.Round(fits))).Steps[8].Notes, other => other.Contains("aimed at", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_wheel_with_propionic_culture_is_told_whether_it_can_make_eyes()
     {
         var eyed = Drafts.Plain with
@@ -154,8 +179,10 @@ public sealed class MakeSheetTests
             Steps = Drafts.Plain.Steps.Insert(2, new() { Kind = "add", What = "propionic culture", Per = "cfu/mL", Aims = [new("dose", 1000)] }),
         };
         Assert.Null(Sheet().Wheel.Eyes);
-        // Two balances of the literature agree that a wheel of 2 kg hardly saturates itself: blindness would be physics.
-        Assert.Equal(EyesPossible.Unlikely, Sheet(eyed).Wheel.Eyes);
+        Assert.NotEqual(EyesPossible.Likely, Sheet(eyed).Wheel.Eyes!.Verdict);
+        Assert.True(Sheet(eyed).Wheel.Eyes!.SizeDecides);
+        // Of a wheel of 80 kg and more the source has eyes: the usual figures must leave room for them.
+        Assert.InRange(One(Sheet(eyed, Day with { Litres = 1000, MouldCentimetres = 90 }), "Room for eyes").Value, 3, 22);
         var (small, large) = (One(Sheet(eyed), "Room for eyes"), One(Sheet(eyed, Day with { Litres = 400, MouldCentimetres = 50 }), "Room for eyes"));
         Assert.True(large.High > small.High, "a larger wheel keeps more gas");
     }

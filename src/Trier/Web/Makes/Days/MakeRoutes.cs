@@ -29,6 +29,7 @@ internal static class MakeRoutes
         maker.MapGet("/makes/{id:guid}/labels", LabelsAsync);
         maker.MapGet("/wheels/{number:int}", async (int number, HttpContext context, MakeStore makes, ThingStore things) =>
             await makes.OfWheelAsync(number) is { } make ? Page.Of<WheelPage>(("Make", make), ("Number", number), ("Chosen", MakerUnits.Of(context)), ("Shelf", await things.AllAsync())) : Results.NotFound());
+        maker.MapPost("/wheels/{number:int}/weight", WeighAsync);
         maker.MapGet("/wheels", (string? number) => Page.GoTo(int.TryParse(number, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var known) ? $"/wheels/{known}" : "/makes"));
     }
 
@@ -38,7 +39,8 @@ internal static class MakeRoutes
 
     private static async Task<IResult> TouchAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes, ThingStore things)
     {
-        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var posted = new Posted(form);
+        var units = MakerUnits.Typed(posted, context);
         var part = posted.Number("part");
         var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make =>
         {
@@ -46,8 +48,11 @@ internal static class MakeRoutes
             var when = DayClock.Read(posted.Text("when"), "when", makes.Now, problems) ?? DayClock.Read(posted.Text("at"), "when", makes.Now, problems) ?? makes.Now;
             if (posted.Text("do") == "start") return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Start(makes.Now, number, when, part, MarkForm.Used(posted));
             // Without such a step there is nothing to read; the make says why.
-            var mark = make.Find(number, part) is { } step ? MarkForm.Read(posted, step, when, units, problems) : new StepMark(when, []);
-            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Finish(makes.Now, number, mark, part);
+            var found = make.Find(number, part);
+            var mark = found is null ? new StepMark(when, []) : MarkForm.Read(posted, found, when, units, problems);
+            var outcome = make.Finish(makes.Now, number, mark, part);
+            if (outcome.Ok && problems.Count == 0 && found is not null) problems.AddRange(MarkForm.Doubts(posted, found, mark));
+            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : outcome;
         });
         if (outcome.Ok) return Page.GoTo(part is null ? $"/makes/{id}" : $"/makes/{id}?part={part}");
         return await makes.FindAsync(new(id)) is { } found
@@ -70,7 +75,8 @@ internal static class MakeRoutes
 
     private static async Task<IResult> CorrectAsync(Guid id, int number, HttpContext context, IFormCollection form, MakeStore makes, ThingStore things)
     {
-        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var posted = new Posted(form);
+        var units = MakerUnits.Typed(posted, context);
         var part = posted.Number("part");
         var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make =>
         {
@@ -80,7 +86,10 @@ internal static class MakeRoutes
             var shown = DayClock.Write(stood.When, stood.When);
             var when = posted.Text("when") == shown ? stood.When : DayClock.Read(posted.Text("when"), "when", stood.When, problems) ?? stood.When;
             var mark = MarkForm.Read(posted, step, when, units, problems);
-            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : make.Correct(makes.Now, number, mark, posted.Text("why"), part);
+            var started = step.Started is { } rennet && posted.Text("started") != DayClock.Write(rennet) ? DayClock.Read(posted.Text("started"), "started", rennet, problems) : null;
+            var corrected = make.Correct(makes.Now, number, mark, posted.Text("why"), part, started);
+            if (corrected.Ok && problems.Count == 0) problems.AddRange(MarkForm.Doubts(posted, step, mark));
+            return problems.Count > 0 ? Outcome.Fault<ImmutableArray<MakeEvent>>(problems) : corrected;
         });
         if (outcome.Ok) return Page.GoTo($"/makes/{id}/record");
         return await makes.FindAsync(new(id)) is { } found && found.Find(number, part) is { Done: not null }
@@ -90,7 +99,8 @@ internal static class MakeRoutes
 
     private static async Task<IResult> BearAsync(Guid id, HttpContext context, IFormCollection form, MakeStore makes)
     {
-        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var posted = new Posted(form);
+        var units = MakerUnits.Typed(posted, context);
         var problems = new List<Problem>();
         var count = Math.Clamp(posted.Number("count") ?? 0, 0, Vat.MostWheels);
         ImmutableArray<BornWheel> wheels =
@@ -99,22 +109,38 @@ internal static class MakeRoutes
                 new(Guid.CreateVersion7()),
                 0,
                 posted.Text($"name-{row}"),
-                MakerUnits.Read(posted.Text($"mass-{row}"), $"mass-{row}", "Mass", problems) is { } mass ? (units.Us ? mass * 0.45359237 : mass) : null,
+                MakerUnits.Read(posted.Text($"mass-{row}"), $"mass-{row}", "Mass", problems) is { } mass ? units.ToCore("kg", mass) : null,
                 posted.Text($"differs-{row}"),
                 posted.Number($"part-{row}"))),
         ];
+        var weighed = string.Join('+', Enumerable.Range(1, count).Select(row => posted.Text($"mass-{row}")));
+        if (problems.Count == 0 && posted.Text("sure-mass") != weighed && (await makes.FindAsync(new(id)))?.WeightDoubt(wheels) is { } doubt)
+            problems.Add(doubt with { Field = $"mass-{RowOf(int.Parse(doubt.Field, System.Globalization.CultureInfo.InvariantCulture))}" });
         var outcome = problems.Count > 0 ? Outcome.Fault<Make>(problems) : await makes.BearAsync(new(id), posted.Id("sendId"), wheels);
         if (outcome.Ok) return Page.GoTo($"/makes/{id}/wheels");
         return await makes.FindAsync(new(id)) is { } found
-            ? Page.Again<WheelsPage>(("Make", found), ("Chosen", units), ("TypedForm", posted), ("Faults", Page.Faults(units.Say(outcome.Problems))))
+            ? Page.Again<WheelsPage>(("Make", found), ("Chosen", units), ("TypedForm", posted), ("Weighed", weighed), ("Faults", Page.Faults(units.Say(outcome.Problems))))
             : Results.NotFound();
+
+        // A row without a name is no wheel: the third wheel may stand in the fifth row.
+        int RowOf(int place) => Enumerable.Range(1, count).Where(row => posted.Text($"name-{row}").Length > 0).ElementAt(place - 1);
     }
 
-    private static async Task<IResult> LabelsAsync(Guid id, string? one, HttpContext context, MakeStore makes, HostSettings settings)
+    private static async Task<IResult> WeighAsync(int number, HttpContext context, IFormCollection form, MakeStore makes, ThingStore things)
     {
-        if (await makes.FindAsync(new(id)) is not { } make) return Results.NotFound();
-        // Phones come in by the address the host let them in on; the maker's own browser may be at another one.
-        var site = settings.Lan is { } lan ? $"http://{new UriBuilder { Host = lan.ToString() }.Host}:{context.Connection.LocalPort}" : $"{context.Request.Scheme}://{context.Request.Host}";
-        return Page.Of<LabelsPage>(("Make", make), ("Site", site), ("OneAPage", one is not null));
+        if (await makes.OfWheelAsync(number) is not { } make) return Results.NotFound();
+        var posted = new Posted(form);
+        var units = MakerUnits.Typed(posted, context);
+        var problems = new List<Problem>();
+        double? mass = MakerUnits.Read(posted.Text("mass"), "mass", "Weight", problems) is { } typed ? units.ToCore("kg", typed) : null;
+        if (problems.Count == 0 && posted.Text("sure-mass") != posted.Text("mass") && make.WeightDoubt([make.Wheels.First(wheel => wheel.Number == number) with { Kilograms = mass }]) is { } doubt)
+            problems.Add(doubt with { Field = "mass" });
+        var outcome = problems.Count > 0 ? Outcome.Fault<Make>(problems) : await makes.ActAsync(make.Id, posted.Id("sendId"), stands => stands.Weigh(makes.Now, number, mass, posted.Text("why")));
+        return outcome.Ok
+            ? Page.GoTo($"/wheels/{number}")
+            : Page.Again<WheelPage>(("Make", make), ("Number", number), ("Chosen", units), ("Shelf", await things.AllAsync()), ("TypedForm", posted), ("Faults", Page.Faults(units.Say(outcome.Problems), WheelPage.Labels)));
     }
+
+    private static async Task<IResult> LabelsAsync(Guid id, string? one, HttpContext context, MakeStore makes, PhoneAddress address) =>
+        await makes.FindAsync(new(id)) is { } make ? Page.Of<LabelsPage>(("Make", make), ("Site", address.Now(context)), ("OneAPage", one is not null)) : Results.NotFound();
 }

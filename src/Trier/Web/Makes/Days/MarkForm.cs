@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Trier.Trials.Common;
 using Trier.Trials.Makes.Days;
 using Trier.Trials.Makes.Recipes;
+using Trier.Trials.Makes.Sheets;
 using Trier.Web.Hosting;
 
 namespace Trier.Web.Makes.Days;
@@ -28,6 +29,18 @@ internal static class MarkForm
 
         return new StepMark(when, readings.ToImmutable(), posted.Text("note"), Used(posted));
     }
+
+    /// <summary>The field beside a reading that says it was asked about already: it holds what was typed then.</summary>
+    public static string Sure(string key) => $"sure-{key}";
+
+    /// <summary>Questions about readings that can be but hardly are, unless they were asked and the same was typed again.</summary>
+    public static IEnumerable<Problem> Doubts(Posted posted, DayStep step, StepMark mark) =>
+        from reading in mark.Readings
+        let target = Target.Named(reading.Key)
+        where target is not null && target.Field.ProblemWith(reading.Value) is null && posted.Text(Sure(reading.Key)) != posted.Text(reading.Key)
+        let doubt = Doubt.Of(step.Step, target).FirstOrDefault(doubt => doubt.Holds(reading.Value))
+        where doubt is not null
+        select new Problem(reading.Key, doubt.Question.Replace(Doubt.Value, target == Target.Ph ? reading.Value.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) : $"{Notation.Plain.Number(reading.Value)} {target.Field.Unit}", StringComparison.Ordinal));
 
     /// <summary>The lot or brine that was named, or null.</summary>
     public static ThingId? Used(Posted posted) => posted.Id("used") is { } id ? new ThingId(id) : null;

@@ -28,7 +28,7 @@ internal static class MeterRoutes
         var posted = new Posted(form);
         var remembered = Remembered(context);
         var chosen = posted.Text("time").Length > 0;
-        var columns = (chosen ? new MeterColumns(posted.Text("time"), posted.Text("date"), posted.Text("value"), false) : remembered) with { IsTemperature = posted.Text("kind") is "celsius" or "fahrenheit", IsFahrenheit = posted.Text("kind") == "fahrenheit" };
+        var columns = (chosen ? new MeterColumns(posted.Text("time"), posted.Text("date"), posted.Text("value"), false) : remembered) with { IsTemperature = posted.Text("kind") is "celsius" or "fahrenheit", IsFahrenheit = posted.Text("kind") == "fahrenheit", Order = posted.Text("order") switch { "day" => DayOrder.DayFirst, "month" => DayOrder.MonthFirst, _ => DayOrder.FromFile } };
         if (form.Files["file"] is not { Length: > 0 } file) return Refused(make, columns, [new("file", "Choose the file the meter wrote.")]);
         if (file.Length > MeterFile.LargestBytes) return Refused(make, columns, [new("file", "The file is larger than 40 MB: cut it to the days of this make.")]);
         using var reader = new StreamReader(file.OpenReadStream(), Encoding.UTF8, detectEncodingFromByteOrderMarks: true);

@@ -14,7 +14,11 @@ namespace Trier.Web.Makes.Days;
 /// <param name="After">What stands after it: the unit.</param>
 /// <param name="Above">What a value above may lead to.</param>
 /// <param name="Below">What a value below may lead to.</param>
-internal sealed record OfflineAim(string Key, double Aim, double Slack, int Decimals, string Before, string After, string Above, string Below)
+/// <param name="High">From here on a value above leads to something else; out of reach where it does not.</param>
+/// <param name="FarAbove">To what.</param>
+/// <param name="Low">From here down a value below leads to something else; out of reach where it does not.</param>
+/// <param name="FarBelow">To what.</param>
+internal sealed record OfflineAim(string Key, double Aim, double Slack, int Decimals, string Before, string After, string Above, string Below, double High, string FarAbove, double Low, string FarBelow)
 {
     /// <summary>The aims of a step as the page carries them.</summary>
     public static string Json(Step step, MakerUnits units) => JsonSerializer.Serialize(Of(step, units), JsonSerializerOptions.Web);
@@ -34,7 +38,14 @@ internal sealed record OfflineAim(string Key, double Aim, double Slack, int Deci
             target == Target.Ph ? -2 : target.Field.Unit == "°C" ? 1 : 3,
             target == Target.Ph ? "pH " : "",
             unit.Length > 0 ? " " + unit : "",
-            Deviation.LeadsTo(step, target, above: true),
-            Deviation.LeadsTo(step, target, above: false));
+            units.Say(Deviation.LeadsTo(step, target, above: true)),
+            units.Say(Deviation.LeadsTo(step, target, above: false)),
+            From(above: true),
+            Far(above: true),
+            From(above: false),
+            Far(above: false));
+
+        double From(bool above) => Deviation.FarOff(step, aim, above) is { } far ? units.FromCore(target.Field.Unit, far.From) : above ? 1e9 : -1e9;
+        string Far(bool above) => Deviation.FarOff(step, aim, above) is { } far ? units.Say(far.Sentence) : "";
     }
 }

@@ -18,7 +18,8 @@ internal static class SplitRoutes
 
     private static async Task<IResult> SplitAsync(Guid id, HttpContext context, IFormCollection form, MakeStore makes)
     {
-        var (posted, units) = (new Posted(form), MakerUnits.Of(context));
+        var posted = new Posted(form);
+        var units = MakerUnits.Typed(posted, context);
         var parts = SplitForm.Read(posted, units);
         var outcome = await makes.ActAsync(new(id), posted.Id("sendId"), make => parts.Then(read => make.Divide(makes.Now, read)));
         if (outcome.Ok) return Page.GoTo($"/makes/{id}");

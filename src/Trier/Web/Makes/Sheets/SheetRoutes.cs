@@ -20,12 +20,19 @@ internal static class SheetRoutes
     {
         if (await RecipeRef.FindAsync(key, recipes) is not { } known) return Results.NotFound();
         var (units, typed) = (MakerUnits.Of(context), new VatForm(name => context.Request.Query[name].ToString().Trim()));
-        var here = context.Request.Path + context.Request.QueryString;
-        if (!typed.Given) return Page.Of<SheetPage>(("Known", known), ("Chosen", units), ("Typed", typed), ("Now", makes.Now), ("Here", here));
-        var read = typed.Read(known.Recipe, units);
+        // The form's own key for other units: what is typed comes along, and the form is shown again with it.
+        if (context.Request.Query["show"].ToString() is { Length: > 0 } wanted)
+        {
+            MakerUnits.Named(wanted).Choose(context);
+            return Page.GoTo($"{known.Path}/sheet{typed.Query}{(typed.Query.Length > 0 ? "&" : "?")}form=yes");
+        }
+
+        var here = $"{known.Path}/sheet{typed.Query}";
+        if (!typed.Given || context.Request.Query.ContainsKey("form")) return Page.Of<SheetPage>(("Known", known), ("Chosen", units), ("Typed", typed.In(units)), ("Now", makes.Now), ("Here", here));
+        var read = typed.Read(known.Recipe);
         return read.TryGet(out var vat)
             ? Page.Of<SheetPage>(("Known", known), ("Chosen", units), ("Typed", typed), ("Now", makes.Now), ("Here", here), ("Sheet", MakeSheet.Of(known.Recipe, vat)))
-            : Page.Again<SheetPage>(("Known", known), ("Chosen", units), ("Typed", typed), ("Now", makes.Now), ("Here", here), ("Faults", Page.Faults(units.Say(read.Problems))));
+            : Page.Again<SheetPage>(("Known", known), ("Chosen", units), ("Typed", typed.In(units)), ("Now", makes.Now), ("Here", here), ("Faults", Page.Faults(units.Say(read.Problems))));
     }
 
     private static async Task<IResult> BeginAsync(string key, HttpContext context, IFormCollection form, RecipeStore recipes, MakeStore makes)
@@ -36,7 +43,7 @@ internal static class SheetRoutes
         var problems = new List<Problem>();
         var now = makes.Now;
         var begins = DayClock.Read(posted.Text("begins"), "begins", now, problems) ?? now;
-        var read = typed.Read(known.Recipe, units);
+        var read = typed.Read(known.Recipe);
         problems.AddRange(read.Problems);
         // A recipe that ships becomes the maker's own with its first make; its version is then frozen like any other.
         var outcome = problems.Count > 0
@@ -45,7 +52,7 @@ internal static class SheetRoutes
         if (!outcome.TryGet(out var events))
         {
             return Page.Again<SheetPage>(
-                ("Known", known), ("Chosen", units), ("Typed", typed), ("Now", now), ("Here", $"{known.Path}/sheet"), ("Name", posted.Text("name")), ("Begins", posted.Text("begins")),
+                ("Known", known), ("Chosen", units), ("Typed", read.Ok ? typed : typed.In(units)), ("Now", now), ("Here", $"{known.Path}/sheet{typed.Query}"), ("Name", posted.Text("name")), ("Begins", posted.Text("begins")),
                 ("Sheet", read.Ok ? MakeSheet.Of(known.Recipe, read.Value) : null), ("Faults", Page.Faults(units.Say(outcome.Problems))));
         }
 
