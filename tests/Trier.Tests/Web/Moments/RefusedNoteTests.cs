@@ -1,5 +1,6 @@
 using System.Net;
 using Trier.Tests.Web.Ballots;
+using Trier.Trials.Tastings;
 
 namespace Trier.Tests.Web.Moments;
 
@@ -19,9 +20,10 @@ public class RefusedNoteTests
         using var maker = await evening.MakerAsync();
         var ada = await evening.TasterAsync("Ada");
         var served = await evening.ServedAsync("Ada");
-        await PostAsync(maker, evening, "room/swapped", ("who", ada.Id.Value.ToString()), ("first", served[0].ToString()), ("second", "111"), ("reason", "the card lay turned"), ("witness", ""));
+        var elsewhere = Enumerable.Range(200, 800).Select(number => number.ToString(System.Globalization.CultureInfo.InvariantCulture)).First(text => BlindCode.TryParse(text, out var code) && !served.Contains(code));
+        await PostAsync(maker, evening, "room/swapped", ("who", ada.Id.Value.ToString()), ("first", served[0].ToString()), ("second", elsewhere), ("reason", "the card lay turned"), ("witness", ""));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
-        Assert.Contains("The other code : Sample 111 is not on this plate.", maker.Text, StringComparison.Ordinal);
+        Assert.Contains($"The other code : Sample {elsewhere} is not on this plate.", maker.Text, StringComparison.Ordinal);
         Assert.Contains("Who saw it : Say who saw it.", maker.Text, StringComparison.Ordinal);
         Assert.Contains("href=\"#swapped-witness\"", maker.Html, StringComparison.Ordinal);
         Assert.Matches("<details class=\"unfold\" open[^>]*>\\s*<summary>Codes mixed up on a plate", maker.Html);
