@@ -71,6 +71,7 @@ public sealed class ServingPageTests
         await maker.GetAsync($"/trials/{evening.Trial.Value}/serving?across=&cube=900&room=x&first=soon&tall-W1=NaN");
         Assert.Equal(HttpStatusCode.OK, maker.Answer.StatusCode);
         Assert.Contains("A cube’s edge is between 8 and 40 mm.", maker.Text, StringComparison.Ordinal);
+        Assert.Contains("Edge of a cube : A cube’s edge", maker.Text, StringComparison.Ordinal);
         Assert.Contains("A temperature here is between 0 and 35 °C.", maker.Text, StringComparison.Ordinal);
         Assert.Contains("Write the time as 16:10.", maker.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("You are invited", maker.Text, StringComparison.Ordinal);
