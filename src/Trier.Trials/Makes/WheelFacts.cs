@@ -120,6 +120,9 @@ public sealed class WheelFacts : IEquatable<WheelFacts>
     /// <param name="value">Its value from now on; null or blank takes it away.</param>
     public WheelFacts With(string name, string? value) => Of([.. _values.Where(fact => fact.Key != name).Select(fact => new KeyValuePair<string, string?>(fact.Key, fact.Value)), new(name, value)]);
 
+    /// <summary>The facts guests are told before they taste, of all wheels together: milk, heat treatment, additives, allergens; no other fact.</summary>
+    public WheelFacts ToldToGuests => Of(_values.Where(fact => fact.Key is MilkFact or HeatTreatmentFact or AdditivesFact or AllergensFact).Select(fact => KeyValuePair.Create(fact.Key, (string?)fact.Value)));
+
     /// <summary>Allergens besides milk, each once, in the order written.</summary>
     public ImmutableArray<string> Allergens =>
         [.. (this[AllergensFact] ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Distinct(StringComparer.OrdinalIgnoreCase)];

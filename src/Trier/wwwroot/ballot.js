@@ -259,12 +259,14 @@ function settle(list) {
   const next = free.find((slot) => !slot.hidden)?.querySelector('.place-slot');
   if (next && list.dataset.slot) next.textContent = list.dataset.slot;
   const plate = plateOf(list);
-  if (plate) plate.hidden = left === 0;
-  for (const key of list.closest('form').querySelectorAll('[data-left-words]')) {
-    const words = key.dataset.leftWords.split('|');
-    (key.querySelector('.plug-words') ?? key).textContent = words[Math.min(left, words.length - 1)];
+  if (plate) plate.hidden = !left;
+  const said = list.closest('form').querySelector('[data-left-words]');
+  if (said) {
+    const words = said.dataset.leftWords.split('|');
+    const key = said.nextElementSibling;
+    said.textContent = words[Math.min(left, words.length - 1)];
     key.classList.toggle('plug-unready', left > 0);
-    key.classList.toggle('plug-primary', left === 0);
+    key.classList.toggle('plug-primary', !left);
   }
 }
 

@@ -26,14 +26,14 @@ public sealed class BeforeTheGuestsTests(Chromium chromium)
         await Expect(host.Row("Bruno")).ToContainTextAsync("one sample left off");
 
         await host.GotoAsync(table.Of("plates"));
-        await host.SeesHeadingAsync("14 plates, 4 samples each.");
+        await host.SeesHeadingAsync("14 plates, up to 4 samples each.");
         await Expect(CodesOf(host, "Bruno")).ToHaveCountAsync(3);
         await Expect(CodesOf(host, "Ada")).ToHaveCountAsync(4);
         await host.DoesNotSeeAsync("Corrieglen");
         foreach (var away in Invited.Except(Here)) await host.GetByRole(AriaRole.Checkbox, new() { Name = away, Exact = true }).TapAsync();
         await eye.BothAsync(host, "who is here");
         await host.PressAsync("Deal the plates to these");
-        await host.SeesHeadingAsync("6 plates, 4 samples each.");
+        await host.SeesHeadingAsync("6 plates, up to 4 samples each.");
         await Expect(CodesOf(host, "Bruno")).ToHaveCountAsync(3);
         await Expect(CodesOf(host, "Cleo")).ToHaveCountAsync(0);
         await host.SeesAsync("6 plates dealt");
@@ -47,7 +47,7 @@ public sealed class BeforeTheGuestsTests(Chromium chromium)
         await host.ChooseAsync("goes to Amberholt, served a second time as a hidden repeat");
         await eye.BothAsync(host, "a wheel to be pulled");
         await host.PressAsync("Withdraw Birkmoor");
-        await host.SeesHeadingAsync("6 plates, 4 samples each.");
+        await host.SeesHeadingAsync("6 plates, up to 4 samples each.");
         await Expect(CodesOf(host, "Ada")).ToHaveCountAsync(4);
         await Expect(CodesOf(host, "Bruno")).ToHaveCountAsync(3);
         await Expect(host.GetByText(table.CodeOf("Birkmoor"), new() { Exact = true })).ToHaveCountAsync(0);

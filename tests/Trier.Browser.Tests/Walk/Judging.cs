@@ -93,7 +93,7 @@ internal static class Judging
         var ada = await day.TakesUpPhoneAsync("Ada");
         await ada.Page.SeesHeadingAsync("The key is open, Ada.");
         foreach (var wheel in Afternoon.Wheels) await ada.Page.SeesAsync(wheel);
-        await ada.Page.SeesAsync("the same cheese a second time");
+        await ada.Page.SeesAsync("served to you twice, here for the second time");
         await day.Eye.PhoneAsync(ada.Page, "the key is open");
 
         var maker = day.Maker;

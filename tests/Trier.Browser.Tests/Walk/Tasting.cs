@@ -44,7 +44,7 @@ internal static class Tasting
         await ada.LookOverAsync();
         await day.Eye.PhoneAsync(page, "look it over");
         await ada.SendAsync("Ada");
-        await page.SeesAsync("Nobody at the table knows yet");
+        await page.SeesAsync("The key is still sealed.");
         await day.Eye.PhoneAsync(page, "sent");
         day.HadIt.Add("Ada");
         day.Sent["Ada"] = [.. order.Where(wheel => wheel != Afternoon.Withdrawn)];

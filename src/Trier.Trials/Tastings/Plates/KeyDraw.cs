@@ -22,7 +22,7 @@ internal static class KeyDraw
         var waiting = book.Present.Where(taster => slots.TrueForAll(slot => slot.Taster != taster.Id)).ToList();
         var special = waiting.Where(taster => menu.All.Any(serving => taster.LeftOff.Contains(serving.Wheel))).ToList();
         var ordinary = waiting.Except(special).Where(taster => book.IsExpected(taster) || Held(book, taster) is not null).ToList();
-        var spares = Spares(book.Present.Count());
+        var spares = SparePlates.For(book.Present.Count());
         var orders = PlateOrders.Plan(menu, ordinary.Count, [.. special.Select(taster => taster.LeftOff)], spares, seed);
 
         var free = new Numbers(slots.Select(slot => slot.Number).Concat(ordinary.Concat(special).Select(taster => Held(book, taster)).OfType<int>()));
@@ -91,9 +91,6 @@ internal static class KeyDraw
     private static TasterId? HolderOf(DayBook book, int number) => book.Present.Select(taster => book.Plate(taster.Id)).FirstOrDefault(plate => plate?.Number == number)?.Taster;
 
     private static ImmutableArray<Serving> Order(DayBook book, ImmutableArray<BlindCode> codes) => [.. codes.Select(code => Serving.Of(book.Key![code]!))];
-
-    // Enough for a walk-in or two, a plate that falls, and a sample somebody drops (our choice, no source).
-    private static int Spares(int tasters) => Math.Max(4, tasters / 4);
 
     private sealed class Numbers(IEnumerable<int> taken)
     {

@@ -55,13 +55,13 @@ public sealed class TasterDoors(TrialStore trials)
         return _byToken.GetValueOrDefault(token);
     }
 
-    /// <summary>Whose typed code this is, among tastings that are open now; or null.</summary>
+    /// <summary>Whose typed code this is, among tastings that are open now, then among those whose key is open; or null.</summary>
     /// <param name="typed">As typed: case, spaces and hyphens do not matter.</param>
     public async Task<TasterDoor?> FindTypedAsync(string typed)
     {
         var code = new string([.. typed.Where(char.IsAsciiLetter).Select(char.ToUpperInvariant)]);
         if (code.Length != 6) return null;
-        foreach (var tasting in (await trials.AllAsync()).OfType<OpenTasting>())
+        foreach (var tasting in (await trials.AllAsync()).Where(tasting => tasting is OpenTasting or RevealedTasting).OrderByDescending(tasting => tasting is OpenTasting))
         {
             var door = (await OfAsync(tasting)).Values.FirstOrDefault(candidate => CryptographicOperations.FixedTimeEquals(Encoding.ASCII.GetBytes(candidate.TypedCode), Encoding.ASCII.GetBytes(code)));
             if (door is not null && tasting.Book.Taster(door.Taster) is { LetGo: false }) return door;

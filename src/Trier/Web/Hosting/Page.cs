@@ -34,7 +34,11 @@ internal static class Page
     /// <param name="problems">The problems.</param>
     /// <param name="labels">What a field is called on the page, where that differs from its id.</param>
     public static IReadOnlyList<FieldFault> Faults(IEnumerable<Problem> problems, IReadOnlyDictionary<string, string>? labels = null) =>
-        [.. problems.Select(problem => new FieldFault(problem.Field, labels?.GetValueOrDefault(problem.Field) ?? Capital(problem.Field), problem.Sentence))];
+        [.. problems.Select(problem => Fault(problem, labels?.GetValueOrDefault(problem.Field) ?? Capital(problem.Field.Replace('-', ' '))))];
+
+    // The summary and the field both name the field already: a sentence that begins with the name would say it twice.
+    private static FieldFault Fault(Problem problem, string label) =>
+        new(problem.Field, label, problem.Sentence.StartsWith(label + ": ", StringComparison.Ordinal) ? Capital(problem.Sentence[(label.Length + 2)..]) : problem.Sentence);
 
     private static string Capital(string word) => word.Length == 0 ? word : char.ToUpperInvariant(word[0]) + word[1..];
 

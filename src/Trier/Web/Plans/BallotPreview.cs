@@ -35,7 +35,7 @@ internal static class BallotPreview
     {
         if (await trials.FindAsync(new(id)) is not { } tasting) return Results.NotFound();
         context.Response.Headers.ContentSecurityPolicy = context.Response.Headers.ContentSecurityPolicy.ToString().Replace("frame-ancestors 'none'", "frame-ancestors 'self'", StringComparison.Ordinal);
-        var invented = Invented(tasting.Book.Plan, Samples(tasting.Book));
+        var invented = Invented(tasting.Book);
         var taster = invented.Book.Tasters[0];
         var visit = new Visit(new TasterDoor(invented.Book.Trial, taster.Id, "preview", "XXXXXX"), invented, taster, BallotHistory.None);
         return step switch
@@ -50,14 +50,18 @@ internal static class BallotPreview
         };
     }
 
-    private static Tasting Invented(TrialPlan plan, int samples)
+    private static Tasting Invented(DayBook real)
     {
+        var (plan, samples) = (real.Plan, Samples(real));
+        // What guests are told of all wheels together is told here too; an invented wheel beyond them says what the first does.
+        var told = real.Standing.Select(entry => entry.Facts.ToldToGuests).ToList();
+        WheelFacts Facts(int number) => told.Count == 0 ? WheelFacts.None : told[number <= told.Count ? number - 1 : 0];
         var trial = new TrialId(Guid.Empty);
         var at = DateTimeOffset.UnixEpoch;
         List<DayEvent> events = [new TrialPlanned(at, plan with { Rule = CountingRule.Default })];
         void Do(Outcome<System.Collections.Immutable.ImmutableArray<DayEvent>> done) => events.AddRange(done.Value);
         Tasting Now() => Tasting.Read(trial, [.. events.Select((one, index) => new Logged(index + 1, one))]);
-        for (var i = 1; i <= Math.Min(samples, DraftTasting.MostWheels); i++) Do(((DraftTasting)Now()).Enter(at, new Wheel(new WheelId(new Guid(i, 0, 0, new byte[8])), FormattableString.Invariant($"wheel {i}"), WheelFacts.None)));
+        for (var i = 1; i <= Math.Min(samples, DraftTasting.MostWheels); i++) Do(((DraftTasting)Now()).Enter(at, new Wheel(new WheelId(new Guid(i, 0, 0, new byte[8])), FormattableString.Invariant($"wheel {i}"), Facts(i))));
         if (samples > DraftTasting.MostWheels) Do(((DraftTasting)Now()).ServeTwice(at, new WheelId(new Guid(1, 0, 0, new byte[8]))));
         Do(((DraftTasting)Now()).AddTaster(at, new TasterId(Guid.Empty), Taster, knowsTheKey: false, junior: false, 1));
         Do(((DraftTasting)Now()).Seal(at, new Seed(1)));

@@ -11,6 +11,21 @@ internal static class PlanForm
 {
     private const int LongestWeight = 8;
 
+    /// <summary>What the fields are called on the page.</summary>
+    public static IReadOnlyDictionary<string, string> Labels { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["question"] = "The one question",
+        ["host"] = "Who holds the tasting",
+        ["day"] = "Day of the tasting",
+        ["rule"] = "The rule",
+        ["weights"] = "Place points",
+        ["samplesEach"] = "Samples a taster gets",
+        ["warmUp"] = "A warm-up sample",
+        ["asks"] = "What else the ballot asks",
+        ["right"] = "Another property, asked like salt",
+        ["words"] = "Words to tick",
+    };
+
     public static Outcome<TrialPlan> Read(Posted posted, TrialPlan? before = null)
     {
         var problems = new List<Problem>();

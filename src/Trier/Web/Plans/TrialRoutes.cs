@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Trier.Resources;
+using Trier.Storage.Access;
 using Trier.Storage.Makes;
 using Trier.Storage.Tastings;
 using Trier.Trials.Common;
@@ -9,6 +10,7 @@ using Trier.Trials.Plans;
 using Trier.Trials.Tastings.Events;
 using Trier.Trials.Tastings.Steps;
 using Trier.Web.Hosting;
+using Trier.Web.Tastings.Board;
 
 namespace Trier.Web.Plans;
 
@@ -59,7 +61,7 @@ internal static class TrialRoutes
     {
         var posted = new Posted(form);
         var outcome = PlanForm.Read(posted).Then(plan => DraftTasting.Begin(trials.Now, plan));
-        if (!outcome.TryGet(out var events)) return Page.Again<NewTrialPage>(("Typed", posted), ("Faults", Page.Faults(outcome.Problems)));
+        if (!outcome.TryGet(out var events)) return Page.Again<NewTrialPage>(("Typed", posted), ("Faults", Page.Faults(outcome.Problems, PlanForm.Labels)));
         var id = new TrialId(Guid.CreateVersion7());
         await trials.BeginAsync(id, events);
         return Page.GoTo($"/trials/{id.Value}");
@@ -78,7 +80,7 @@ internal static class TrialRoutes
             ? PlanForm.Read(posted, draft.Book.Plan).Then(plan => draft.Plan(trials.Now, plan))
             : TrialPages.TooLate("rule", "The plan was fixed when the key was sealed."));
         if (outcome.Ok) return Page.GoTo($"/trials/{id}");
-        return await trials.FindAsync(new(id)) is { } found ? Page.Again<EditPlanPage>(("Tasting", found), ("Typed", posted), ("Faults", Page.Faults(outcome.Problems))) : Results.NotFound();
+        return await trials.FindAsync(new(id)) is { } found ? Page.Again<EditPlanPage>(("Tasting", found), ("Typed", posted), ("Faults", Page.Faults(outcome.Problems, PlanForm.Labels))) : Results.NotFound();
     }
 
     private static async Task<IResult> EnterAsync(Guid id, IFormCollection form, TrialStore trials, WheelStore wheels)
@@ -93,7 +95,7 @@ internal static class TrialRoutes
         if (!outcome.Ok)
         {
             return await trials.FindAsync(new(id)) is { } found
-                ? Page.Again<TrialPage>(("Tasting", found), ("Wheels", await wheels.AllAsync()), ("Typed", posted), ("Faults", Page.Faults(outcome.Problems)))
+                ? Page.Again<TrialPage>(("Tasting", found), ("Wheels", await wheels.AllAsync()), ("Typed", posted), ("Faults", Page.Faults(outcome.Problems, WheelForm.Labels)))
                 : Results.NotFound();
         }
 
@@ -114,7 +116,7 @@ internal static class TrialRoutes
         if (!outcome.TryGet(out var after))
         {
             return await trials.FindAsync(new(id)) is { } found && found.Book.Entry(new(wheel)) is { } entry
-                ? Page.Again<EditWheelPage>(("Tasting", found), ("Entry", entry), ("Typed", posted), ("Faults", Page.Faults(outcome.Problems)))
+                ? Page.Again<EditWheelPage>(("Tasting", found), ("Entry", entry), ("Typed", posted), ("Faults", Page.Faults(outcome.Problems, WheelForm.Labels)))
                 : Results.NotFound();
         }
 
@@ -123,7 +125,9 @@ internal static class TrialRoutes
         return Page.GoTo($"/trials/{id}#wheels");
     }
 
-    private static async Task<IResult> AddTasterAsync(Guid id, IFormCollection form, TrialStore trials, WheelStore wheels)
+    private static readonly Dictionary<string, string> TasterLabels = new(StringComparer.Ordinal) { ["taster"] = "Name", ["off"] = "Left off" };
+
+    private static async Task<IResult> AddTasterAsync(Guid id, IFormCollection form, TrialStore trials, WheelStore wheels, WalkIns walkIns, Copies copies)
     {
         var posted = new Posted(form);
         var taster = new TasterId(Guid.CreateVersion7());
@@ -135,10 +139,12 @@ internal static class TrialRoutes
             OpenTasting open => open.AddTaster(trials.Now, taster, posted.Text("taster"), knows, junior, sitting),
             _ => TrialPages.TooLate("name", "The ballots are closed: nobody can join any more."),
         });
-        if (outcome.Ok) return Page.GoTo(posted.Text("back") == "board" ? $"/trials/{id}/board" : $"/trials/{id}#tasters");
+        var atTheBoard = posted.Text("back") == "board";
+        if (outcome.Ok) return Page.GoTo(atTheBoard ? $"/trials/{id}/board" : $"/trials/{id}#tasters");
+        if (atTheBoard && await trials.FindAsync(new(id)) is RoomTasting room) return await BoardRoutes.BoardAsync(room, trials, walkIns, copies, RefusedNote.Of("newcomer", posted, outcome.Problems));
         var faults = outcome.Problems.Select(problem => problem with { Field = problem.Field == "name" ? "taster" : problem.Field });
         return await trials.FindAsync(new(id)) is { } found
-            ? Page.Again<TrialPage>(("Tasting", found), ("Wheels", await wheels.AllAsync()), ("Typed", posted), ("Faults", Page.Faults(faults)))
+            ? Page.Again<TrialPage>(("Tasting", found), ("Wheels", await wheels.AllAsync()), ("Typed", posted), ("Faults", Page.Faults(faults, TasterLabels)))
             : Results.NotFound();
     }
 
@@ -171,7 +177,7 @@ internal static class TrialRoutes
         }));
         if (outcome.Ok) return Page.GoTo($"/trials/{id}#tasters");
         return await trials.FindAsync(new(id)) is { } found && found.Book.Taster(new(taster)) is { } who
-            ? Page.Again<EditTasterPage>(("Tasting", found), ("Taster", who), ("Faults", Page.Faults(outcome.Problems.Select(problem => problem with { Field = "off" }))))
+            ? Page.Again<EditTasterPage>(("Tasting", found), ("Taster", who), ("Faults", Page.Faults(outcome.Problems.Select(problem => problem with { Field = "off" }), TasterLabels)))
             : Results.NotFound();
     }
 }

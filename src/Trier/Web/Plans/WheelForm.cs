@@ -8,6 +8,10 @@ namespace Trier.Web.Plans;
 /// <summary>Reads the facts of a wheel from a form, and says how each is asked for.</summary>
 internal static class WheelForm
 {
+    /// <summary>What the fields are called on the page, with those of withdrawing.</summary>
+    public static IReadOnlyDictionary<string, string> Labels { get; } = WheelFacts.Asked.Select(fact => KeyValuePair.Create(fact.Replace(' ', '-'), Words(fact).Label))
+        .Append(new("reason", "Why")).Append(new("by", "Who decided")).ToDictionary(StringComparer.Ordinal);
+
     /// <summary>Label and hint of a fact that is asked for.</summary>
     public static (string Label, string Hint) Words(string fact) => fact switch
     {

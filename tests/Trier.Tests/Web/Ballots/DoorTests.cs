@@ -84,6 +84,12 @@ public class DoorTests
         await phone.PressAsync(("typed", door.TypedCode));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, phone.Answer.StatusCode);
         Assert.Contains("No card with this code is open now.", phone.Text, StringComparison.Ordinal);
+
+        await evening.ActAsync<ClosedTasting>(tasting => tasting.Reveal(evening.Trials.Now));
+        await phone.GetAsync("/c");
+        await phone.PressAsync(("typed", door.TypedCode));
+        Assert.Equal(door.Path, phone.Path);
+        Assert.Contains("The key is open, Bruno.", phone.Text, StringComparison.Ordinal);
     }
 
     [Fact]

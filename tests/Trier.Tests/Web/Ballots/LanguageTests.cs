@@ -41,7 +41,7 @@ public partial class LanguageTests
         var texts = Texts(language);
         // Words that are the same in both languages, figures and signs.
         var same = English.Where(text => text.Value == texts[text.Key] && text.Value.Any(char.IsLetter) && !text.Key.Contains("time", StringComparison.Ordinal) && text.Key != "date").Select(text => text.Key);
-        Assert.Empty(same.Except(["code.label", "again.no", "right.own", "places.field"]));
+        Assert.Empty(same.Except(["code.label", "again.no", "right.own", "places.field", "food.gluten", "food.lupin", "food.lysozyme"]));
     }
 
     [Fact]

@@ -54,6 +54,27 @@ public class PaperTests
     }
 
     [Fact]
+    public async Task What_is_ticked_at_the_top_of_a_sheet_outlives_a_slip_further_down()
+    {
+        await using var evening = await Evening.BeginAsync();
+        using var maker = await evening.MakerAsync();
+        var ada = await evening.TasterAsync("Ada");
+        var served = await evening.ServedAsync("Ada");
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/paper/{ada.Id.Value}");
+        await maker.PressAsync(($"place-{served[0]}", "9"), ("taste", "milder"), ("cold", "yes"), ("named", "yes"), ("quoted", "yes"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, maker.Answer.StatusCode);
+        await maker.PressAsync(($"place-{served[0]}", "1"));
+        var said = await evening.TasterAsync("Ada");
+        Assert.Equal((DeclaredTaste.Milder, true, new Agreed(true, true)), (said.Taste, said.NoSmell, said.Agreed));
+
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/paper/{ada.Id.Value}");
+        var (action, fields) = maker.Form(null, ($"place-{served[0]}", "9"));
+        await maker.PostAsync((action, [.. fields.Where(field => field.Key != "quoted")]));
+        await maker.PressAsync(($"place-{served[0]}", "1"));
+        Assert.Equal(new Agreed(true, false), (await evening.TasterAsync("Ada")).Agreed);
+    }
+
+    [Fact]
     public async Task All_faults_of_a_paper_ballot_are_told_at_once_and_nothing_is_saved()
     {
         await using var evening = await Evening.BeginAsync();

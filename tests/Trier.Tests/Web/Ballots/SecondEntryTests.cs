@@ -37,6 +37,9 @@ public class SecondEntryTests
         Assert.Contains("Say who types it in the second time", maker.Text, StringComparison.Ordinal);
         await maker.PressAsync([.. sheet, ("by", "Gus")]);
         Assert.Contains("agrees, by Gus", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/board");
+        Assert.Contains("typed in again by Gus, agrees", maker.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("two versions", maker.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -56,6 +59,11 @@ public class SecondEntryTests
         Assert.Contains("second entry: 8", maker.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("hay", maker.Text, StringComparison.Ordinal);
         Assert.Equal(first.Id, (await evening.BallotAsync("Ada")).Counted!.Id);
+        var compared = maker.Path;
+        await maker.GetAsync($"/trials/{evening.Trial.Value}/board");
+        Assert.Contains("typed in twice, not settled yet", maker.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("the taster is asked", maker.Text, StringComparison.Ordinal);
+        await maker.GetAsync(compared);
         await phone.GetAsync((await evening.DoorAsync("Ada")).Path);
         Assert.EndsWith("/sent", phone.Path, StringComparison.Ordinal);
 

@@ -31,7 +31,7 @@ internal static class BoardRoutes
     {
         if (await trials.FindAsync(new(id)) is not { } tasting) return Results.NotFound();
         if (tasting is DraftTasting or SealedTasting) return Page.GoTo($"/trials/{id}");
-        return await BoardAsync(tasting, trials, walkIns, copies, []);
+        return await BoardAsync(tasting, trials, walkIns, copies, null);
     }
 
     private static async Task<IResult> RoomAsync(Guid id, string? still, HttpContext context, TrialStore trials)
@@ -42,9 +42,14 @@ internal static class BoardRoutes
         return Page.Of<RoomPage>(("Tasting", tasting), ("Ballots", await trials.BallotsAsync(tasting)), ("Now", trials.Now), ("Still", still is not null));
     }
 
-    private static async Task<IResult> BoardAsync(Tasting tasting, TrialStore trials, WalkIns walkIns, Copies copies, IEnumerable<Problem> problems)
+    /// <summary>The board of an open tasting; with a note of the room that was refused, where one was.</summary>
+    /// <param name="tasting">Open or later.</param>
+    /// <param name="trials">The trials.</param>
+    /// <param name="walkIns">Who is at the door.</param>
+    /// <param name="copies">The copies that are kept.</param>
+    /// <param name="refused">The note, or null.</param>
+    internal static async Task<IResult> BoardAsync(Tasting tasting, TrialStore trials, WalkIns walkIns, Copies copies, RefusedNote? refused)
     {
-        var faults = Page.Faults(problems);
         var parameters = new (string, object?)[]
         {
             ("Tasting", tasting),
@@ -52,9 +57,10 @@ internal static class BoardRoutes
             ("Waiting", (await walkIns.OfAsync(tasting.Book.Trial)).Where(walkIn => walkIn.Taster is null && !walkIn.TurnedAway).ToList()),
             ("Now", trials.Now),
             ("NotCopied", tasting is ClosedTasting closed && !await copies.KeptAsync(closed)),
-            ("Faults", faults),
+            ("Faults", refused?.Faults ?? []),
+            ("Refused", refused),
         };
-        return faults.Count == 0 ? Page.Of<BoardPage>(parameters) : Page.Again<BoardPage>(parameters);
+        return refused is null ? Page.Of<BoardPage>(parameters) : Page.Again<BoardPage>(parameters);
     }
 
     private static async Task<IResult> NoteAsync(Guid id, string deed, IFormCollection form, TrialStore trials, WalkIns walkIns, Copies copies)
@@ -66,19 +72,19 @@ internal static class BoardRoutes
         {
             null => Results.NotFound(),
             DraftTasting or SealedTasting => Page.Again<RefusedPage>(("Problems", outcome.Problems), ("Back", $"/trials/{id}")),
-            var found => await BoardAsync(found, trials, walkIns, copies, outcome.Problems),
+            var found => await BoardAsync(found, trials, walkIns, copies, RefusedNote.Of(deed, posted, outcome.Problems)),
         };
     }
 
     private static Outcome<ImmutableArray<DayEvent>> Note(RoomTasting room, string deed, Posted posted, DateTimeOffset now)
     {
         // Nobody and no code stand chosen beforehand: a hurried host would note the first on the list.
-        if (deed is "late" or "left" or "learned" or "swapped" or "dropped" or "parted" && posted.Id("who") is null) return TrialPages.TooLate($"who-{deed}", "Choose who it was.");
-        if (deed is "spoken" or "dropped" && posted.Text("first").Length == 0) return TrialPages.TooLate($"{deed}-first", "Choose the sample.");
-        if (deed is "swapped" && (posted.Text("first").Length == 0 || posted.Text("second").Length == 0)) return TrialPages.TooLate("swapped-first", "Choose the two codes.");
+        if (deed is "late" or "left" or "learned" or "swapped" or "dropped" or "parted" && posted.Id("who") is null) return TrialPages.TooLate("who", "Choose who it was.");
+        if (deed is "spoken" or "dropped" or "swapped" && Misread(posted.Text("first")) is { } misread) return TrialPages.TooLate("first", misread);
+        if (deed is "swapped" && Misread(posted.Text("second")) is { } other) return TrialPages.TooLate("second", other);
         var taster = new TasterId(posted.Id("who") ?? Guid.Empty);
         var first = BlindCode.TryParse(posted.Text("first"), out var one) ? one : default;
-        var second = BlindCode.TryParse(posted.Text("second"), out var other) ? other : default;
+        var second = BlindCode.TryParse(posted.Text("second"), out var two) ? two : default;
         return deed switch
         {
             "late" => room.CameLate(now, taster),
@@ -93,6 +99,11 @@ internal static class BoardRoutes
             _ => TrialPages.TooLate("room", "This cannot be noted."),
         };
     }
+
+    private static string? Misread(string code) =>
+        code.Length == 0 ? "Choose the sample."
+        : BlindCode.TryParse(code, out _) ? null
+        : $"“{code}” is no code: a code has three digits, as on the plate.";
 
     private static async Task<IResult> AnswerAsync(Guid id, Guid asked, IFormCollection form, TrialStore trials, WalkIns walkIns)
     {

@@ -66,16 +66,14 @@ internal static class CardRoutes
         var plate = tasting.Book.Plate(who.Id)!.Codes;
         var read = sheet.Read(plate, history.Current?.Content ?? Ballot.Empty);
         var begunFrom = posted.Id("base") is { } shown ? new RevisionId(shown) : (RevisionId?)null;
-        if (!read.TryGet(out var ballot)) return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", sheet), ("Base", begunFrom), ("Problems", read.Problems));
+        var signIn = posted.Ticked("signin") && tasting is not RevealedTasting ? Ballots.SignInForm.Read(posted, tasting.Book) with { AsksHost = who.AsksHost } : null;
+        // What is ticked at the top of the sheet is consent: a slip further down must not untick it.
+        var shownAgain = signIn is null ? who : who with { Taste = signIn.Taste, NoSmell = signIn.NoSmell, Agreed = signIn.Agreed };
+        if (!read.TryGet(out var ballot)) return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", shownAgain), ("History", history), ("Sheet", sheet), ("Base", begunFrom), ("Problems", read.Problems));
         var send = new BallotSend(new RevisionId(posted.Id("sendId") ?? Guid.NewGuid()), who.Id, begunFrom, "paper", BallotSource.Paper, BallotStage.Sent, ballot);
         var received = await trials.ReceiveAsync(tasting.Book.Trial, send);
-        if (posted.Ticked("signin") && tasting is not RevealedTasting)
-        {
-            var said = Ballots.SignInForm.Read(posted, tasting.Book) with { AsksHost = who.AsksHost };
-            await trials.ActAsync(tasting.Book.Trial, now => now.SignIn(trials.Now, who.Id, said));
-        }
-
-        if (!received.Ok) return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", who), ("History", history), ("Sheet", sheet), ("Base", begunFrom), ("Problems", received.Problems));
+        if (signIn is not null) await trials.ActAsync(tasting.Book.Trial, now => now.SignIn(trials.Now, who.Id, signIn));
+        if (!received.Ok) return Page.Again<TypeInPage>(("Tasting", tasting), ("Taster", shownAgain), ("History", history), ("Sheet", sheet), ("Base", begunFrom), ("Problems", received.Problems));
         return Page.GoTo($"/trials/{id}/paper?saved={taster}");
     }
 

@@ -24,6 +24,8 @@ internal static class HelperRoutes
         helpers.MapGet("/w/{token}", WriteAsync);
     }
 
+    private static readonly Dictionary<string, string> Labels = new(StringComparer.Ordinal) { ["by"] = "Your name", ["taster"] = "Who", ["who"] = "Who", ["plate"] = "Number on the plate" };
+
     private static async Task<IResult> WriteAsync(string token, TrialStore trials, HelperDoors doors, TasterDoors tasters) =>
         await FindAsync(token, Helper.Scribe, trials, doors) is { } tasting
             ? Page.Of<ScribePage>(("Tasting", tasting), ("Doors", await tasters.OfAsync(tasting)))
@@ -33,7 +35,7 @@ internal static class HelperRoutes
     {
         if (await FindAsync(token, Helper.Server, trials, doors) is not { } tasting) return TasterRoutes.Unknown();
         var outcome = await trials.ActAsync(tasting.Book.Trial, now => HandingOut.Do(now, trials.Now, new Posted(form)));
-        return outcome.Ok ? Page.GoTo($"/s/{token}") : Page.Again<ServerPage>(("Tasting", tasting), ("Now", trials.Now), ("Faults", Page.Faults(outcome.Problems)));
+        return outcome.Ok ? Page.GoTo($"/s/{token}") : Page.Again<ServerPage>(("Tasting", tasting), ("Now", trials.Now), ("Faults", Page.Faults(outcome.Problems, Labels)));
     }
 
     private static async Task<IResult> AskAsync(string token, TrialStore trials, HelperDoors doors) =>
@@ -46,7 +48,7 @@ internal static class HelperRoutes
         if (await FindAsync(token, Helper.Plater, trials, doors) is not { } tasting) return TasterRoutes.Unknown();
         var posted = new Posted(form);
         var name = posted.Text("by");
-        if (name.Length is 0 or > 60) return Page.Again<PlaterPage>(("Tasting", tasting), ("Faults", Page.Faults([new Problem("by", "Write your name, 60 letters at most: it is put into the record with the time.")])));
+        if (name.Length is 0 or > 60) return Page.Again<PlaterPage>(("Tasting", tasting), ("Faults", Page.Faults([new Problem("by", "Write your name, 60 letters at most: it is put into the record with the time.")], Labels)));
         if (posted.Text("tick").Length > 0 && tasting is not RevealedTasting && Ticking.MayTick(tasting.Book, name, early: false))
         {
             var ticked = await trials.ActAsync(tasting.Book.Trial, now => Ticking.Do(now, trials.Now, posted));
@@ -64,7 +66,7 @@ internal static class HelperRoutes
         });
         return outcome.TryGet(out var after)
             ? Page.Of<PlaterPage>(("Tasting", after), ("Opened", true), ("By", name))
-            : Page.Again<PlaterPage>(("Tasting", tasting), ("Faults", Page.Faults(outcome.Problems)));
+            : Page.Again<PlaterPage>(("Tasting", tasting), ("Faults", Page.Faults(outcome.Problems, Labels)));
     }
 
     private static async Task<Tasting?> FindAsync(string token, Helper helper, TrialStore trials, HelperDoors doors) =>

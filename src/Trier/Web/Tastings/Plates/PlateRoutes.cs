@@ -61,7 +61,7 @@ internal static class PlateRoutes
         if (posted.Text("who").Length == 0 || (!early && by.Length == 0))
         {
             return await trials.FindAsync(new(id)) is { } again and not DraftTasting
-                ? Page.Again<PlatingPage>(("Tasting", again), ("Faults", Page.Faults([new Problem("by", "Say who opens the key: it is written into the record.")])))
+                ? Page.Again<PlatingPage>(("Tasting", again), ("Faults", Page.Faults([new Problem("by", "Say who opens the key: it is written into the record.")], new Dictionary<string, string>(StringComparer.Ordinal) { ["by"] = "The helper’s name" })))
                 : Results.NotFound();
         }
 
@@ -112,7 +112,7 @@ internal static class PlateRoutes
         }));
         if (outcome.TryGet(out var after)) return Page.GoTo(after switch { DraftTasting => $"/trials/{id}", SealedTasting => $"/trials/{id}/plates", _ => $"/trials/{id}/board" });
         return await trials.FindAsync(new(id)) is { } found && found.Book.Entry(wheel) is { } entry
-            ? Page.Again<EditWheelPage>(("Tasting", found), ("Entry", entry), ("Faults", Page.Faults(outcome.Problems)))
+            ? Page.Again<EditWheelPage>(("Tasting", found), ("Entry", entry), ("Faults", Page.Faults(outcome.Problems, WheelForm.Labels)))
             : Results.NotFound();
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using Trier.Dairy.Quantities;
 using Trier.Trials.Common;
 using Trier.Trials.Tastings;
+using Trier.Trials.Tastings.Plates;
 using Trier.Trials.Tastings.Serving;
 using Trier.Trials.Tastings.Steps;
 
@@ -49,12 +50,13 @@ internal sealed class ServingAsk
         if (size is null) return;
         Usually = Take(WheelCut.Create(Number("across"), Number("tall"), size));
         if (Usually is null) return;
+        Spares = SparePlates.Of(tasting.Book);
         // A wheel with an allergen is cut last, on a board of its own.
         foreach (var entry in tasting.Book.Standing.OrderBy(entry => entry.Facts.Allergens.Length > 0))
         {
             var across = Typed($"across-{entry.Label}").Length > 0 ? Number($"across-{entry.Label}") : Number("across");
             var tall = Typed($"tall-{entry.Label}").Length > 0 ? Number($"tall-{entry.Label}") : Number("tall");
-            var plates = (int)Math.Ceiling(Share(tasting.Book, entry.Wheel) * tasting.Book.Present.Count(taster => !taster.LeftOff.Contains(entry.Wheel)) * (tasting.Book.Repeat == entry.Wheel ? 2 : 1));
+            var plates = (int)Math.Ceiling(Share(tasting.Book, entry.Wheel) * (Spares + tasting.Book.Present.Count(taster => !taster.LeftOff.Contains(entry.Wheel))) * (tasting.Book.Repeat == entry.Wheel ? 2 : 1));
             if (Take(WheelCut.Create(across, tall, size), entry) is { } cut) Wheels.Add(new(entry, cut, plates));
         }
     }
@@ -67,6 +69,9 @@ internal sealed class ServingAsk
 
     /// <summary>When the first plate goes out, or null.</summary>
     public TimeOnly? First { get; }
+
+    /// <summary>Plates planned for nobody on the list; they are cut, plated and bought for as the plating list has them.</summary>
+    public int Spares { get; }
 
     /// <summary>The wheels in the order of cutting.</summary>
     public List<WheelToCut> Wheels { get; } = [];
@@ -111,10 +116,10 @@ internal sealed class ServingAsk
 /// <summary>One wheel to cut.</summary>
 /// <param name="Entry">The wheel.</param>
 /// <param name="Cut">How it is cut.</param>
-/// <param name="Plates">Samples needed; a wheel served twice needs two a plate.</param>
+/// <param name="Plates">Samples needed, those of spare plates included; a wheel served twice needs two a plate.</param>
 internal sealed record WheelToCut(Entry Entry, WheelCut Cut, int Plates)
 {
-    /// <summary>Cubes needed, spare included.</summary>
+    /// <summary>Cubes needed, with some over for those that break.</summary>
     public int Cubes => Cut.Size.CubesFor(Plates);
 
     /// <summary>Quarters to cut; null where one wheel is not enough.</summary>
