@@ -37,7 +37,8 @@ internal sealed class AciditySum : BenchSum
             return;
         }
 
-        foreach (var key in new[] { "sample", "alkali" }.Where(key => titrated && !work.Has(key))) work.Refuse(key, $"{(key == "sample" ? "The sample" : "The alkali")} is missing.");
+        if (titrated && !work.Has("sample")) work.Refuse("sample", "The sample is missing.");
+        if (titrated && !work.Has("alkali")) work.Refuse("alkali", "The alkali is missing.");
         if (work.Problems.Count > 0) return;
         var outcome = titrated
             ? TitratableAcid.Of(Volume.FromMillilitres(work["sample"]), Volume.FromMillilitres(work["alkali"]), work["normality"])

@@ -10,6 +10,7 @@ namespace Trier.Web.Makes.Sums;
 internal sealed class OwnDiffusionSum : BenchSum
 {
     private const int Wheels = 4;
+    private static readonly (string Key, string Name)[] Needed = [("diameter", "diameter"), ("height", "height"), ("moisture", "moisture"), ("strength", "strength of its brine"), ("hours", "time in brine")];
 
     public override string Key => "own-salt";
 
@@ -53,7 +54,7 @@ internal sealed class OwnDiffusionSum : BenchSum
     private static (SaltedWheel Wheel, Working? Loss)? Wheel(SumWork work, int row)
     {
         string At(string key) => $"{key}-{row}";
-        foreach (var (key, name) in new[] { ("diameter", "diameter"), ("height", "height"), ("moisture", "moisture"), ("strength", "strength of its brine"), ("hours", "time in brine") }.Where(entry => !work.Has(At(entry.Item1))))
+        foreach (var (key, name) in Needed.Where(entry => !work.Has(At(entry.Key))))
             work.Refuse(At(key), $"Wheel {row} has no {name}.");
         var weighed = work.Has(At("before")) && work.Has(At("after"));
         if (!work.Has(At("salt")) && !weighed) work.Refuse(At("salt"), $"Wheel {row} needs the salt found, or its weight before and after the brine.");
