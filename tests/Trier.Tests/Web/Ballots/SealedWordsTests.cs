@@ -77,7 +77,7 @@ public class SealedWordsTests
         Assert.Equal(2, two.Count);
         // The serving tasted last stands first on the ballot.
         var ballot = Ballot.Of(served, served.Reverse().Select(code => new[] { code }), []).Value;
-        await trials.ReceiveAsync(evening.Trial, new BallotSend(new RevisionId(Guid.NewGuid()), ada.Id, null, "paper", BallotSource.Paper, BallotStage.Sent, ballot));
+        await trials.ReceiveAsync(evening.Trial, new BallotSend(new RevisionId(Guid.NewGuid()), ada.Id, null, "paper", BallotSource.Paper, BallotStage.Sent, ballot), TestContext.Current.CancellationToken);
         await evening.ActAsync<OpenTasting>(open => open.SwapCodes(trials.Now, ada.Id, two[1], once, "the card lay turned", "Cleo"));
         await evening.ActAsync<OpenTasting>(open => open.Close(trials.Now));
         await evening.ActAsync<ClosedTasting>(closed => closed.Reveal(trials.Now));
@@ -86,7 +86,7 @@ public class SealedWordsTests
         var slip = OwnSlip.Of(revealed, ada.Id, ballot);
         var servings = new[] { two[0], once }.OrderBy(code => served.IndexOf(code)).ToList();
         Assert.Equal((1, 2, 0), (slip.Placed.Single(line => line.Sample == servings[0]).Time, slip.Placed.Single(line => line.Sample == servings[1]).Time, slip.Placed.Single(line => line.Sample == two[1]).Time));
-        var looks = VerdictLooks.Of(revealed.Record(await trials.BallotsAsync(revealed)));
+        var looks = VerdictLooks.Of(revealed.Record(await trials.BallotsAsync(revealed, TestContext.Current.CancellationToken)));
         Assert.Equal(looks[twice.Label], slip.Placed.Single(line => line.Sample == servings[0]).Look);
         Assert.Equal(WheelFill.Half, slip.Placed.Single(line => line.Sample == two[1]).Look.Fill);
         Assert.Equal(looks[revealed.Book.Entry(sibling.Id)!.Label], slip.Placed.Single(line => line.Sample == two[1]).Look);
