@@ -27,7 +27,7 @@ public sealed class DemoVerdictTests(Chromium chromium)
         "two servings of one cheese would land within 0,7 average places of each other in 9 panels of 10",
         // A lead that luck may explain, and what to do all the same.
         "Thistle came out ahead: a hint, not proof, for even if all wheels tasted alike, ballots this uneven would turn up about 1 time in 16.",
-        "Next. Split the vat and make both House, for those who like it milder, and Old Hot, for those who like it stronger. For one that is to please them all, Thistle is the bet.",
+        "Next. Split the vat and make both House, for those who like it milder, and Hot (to be kept as long as Old Hot, 553 days, for its age may be what they liked), for those who like it stronger. For one that is to please them all, Thistle is the bet.",
     ];
 
     [Fact]
