@@ -121,7 +121,7 @@ public sealed class WheelFacts : IEquatable<WheelFacts>
     public WheelFacts With(string name, string? value) => Of([.. _values.Where(fact => fact.Key != name).Select(fact => new KeyValuePair<string, string?>(fact.Key, fact.Value)), new(name, value)]);
 
     /// <summary>The facts guests are told before they taste, of all wheels together: milk, heat treatment, additives, allergens; no other fact.</summary>
-    public WheelFacts ToldToGuests => Of(_values.Where(fact => fact.Key is MilkFact or HeatTreatmentFact or AdditivesFact or AllergensFact).Select(fact => KeyValuePair.Create(fact.Key, (string?)fact.Value)));
+    public WheelFacts ToldToGuests() => Of(_values.Where(fact => fact.Key is MilkFact or HeatTreatmentFact or AdditivesFact or AllergensFact).Select(fact => KeyValuePair.Create(fact.Key, (string?)fact.Value)));
 
     /// <summary>Allergens besides milk, each once, in the order written.</summary>
     public ImmutableArray<string> Allergens =>

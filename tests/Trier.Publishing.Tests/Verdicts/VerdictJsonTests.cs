@@ -15,7 +15,7 @@ public class VerdictJsonTests
     {
         using var json = JsonDocument.Parse(VerdictJson.Write(DemoFileTests.Judged(DemoFileTests.Read())));
         var root = json.RootElement;
-        Assert.Equal("4", root.GetProperty("methodsVersion").GetString());
+        Assert.Equal("5", root.GetProperty("methodsVersion").GetString());
         Assert.Equal(14, root.GetProperty("tasters").GetInt32());
         var check = root.GetProperty("samples").EnumerateArray().Single(s => s.GetProperty("id").GetString() == "862");
         Assert.Equal(("417", "417", "862"), (check.GetProperty("wheel").GetString(), check.GetProperty("repeatOf").GetString(), check.GetProperty("codes")[0].GetString()));

@@ -54,7 +54,7 @@ internal static class BallotPreview
     {
         var (plan, samples) = (real.Plan, Samples(real));
         // What guests are told of all wheels together is told here too; an invented wheel beyond them says what the first does.
-        var told = real.Standing.Select(entry => entry.Facts.ToldToGuests).ToList();
+        var told = real.Standing.Select(entry => entry.Facts.ToldToGuests()).ToList();
         WheelFacts Facts(int number) => told.Count == 0 ? WheelFacts.None : told[number <= told.Count ? number - 1 : 0];
         var trial = new TrialId(Guid.Empty);
         var at = DateTimeOffset.UnixEpoch;

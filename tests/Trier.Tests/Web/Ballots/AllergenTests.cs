@@ -86,6 +86,6 @@ public class AllergenTests
     public void Guests_are_told_of_milk_and_what_was_added_and_of_nothing_else()
     {
         var facts = WheelFacts.Of(WheelFacts.Asked.Select(fact => KeyValuePair.Create(fact, (string?)$"the {fact}")));
-        Assert.Equal([WheelFacts.AdditivesFact, WheelFacts.AllergensFact, WheelFacts.HeatTreatmentFact, WheelFacts.MilkFact], facts.ToldToGuests.Values.Keys);
+        Assert.Equal([WheelFacts.AdditivesFact, WheelFacts.AllergensFact, WheelFacts.HeatTreatmentFact, WheelFacts.MilkFact], facts.ToldToGuests().Values.Keys);
     }
 }

@@ -79,7 +79,7 @@ public sealed class PracticeTable(HostSettings settings) : IAsyncDisposable
         foreach (var entry in real.Standing)
         {
             // No name, and of the facts those alone that every guest is told of all wheels together: whoever practises learns no more than a guest.
-            var wheel = new Wheel(new WheelId(Guid.CreateVersion7()), $"Practice {wheels.Count + 1}", entry.Facts.ToldToGuests);
+            var wheel = new Wheel(new WheelId(Guid.CreateVersion7()), $"Practice {wheels.Count + 1}", entry.Facts.ToldToGuests());
             wheels[entry.Wheel] = wheel.Id;
             await DoAsync<DraftTasting>(draft => draft.Enter(trials.Now, wheel));
         }
