@@ -72,6 +72,26 @@ public partial class KnownDataTests
         Assert.Equal(2935, verdict.HeadToHead.Single(h => h is { Id: "C", Other: "E" }).Above);
         Assert.Equal(1609, verdict.Tally.Single(t => t.Id == "C").Firsts);
         Assert.Equal(["C"], verdict.Variants.Single(v => v.Subject == "firsts").Leaders);
+
+        // What is said of so many ballots, read and accepted.
+        Assert.Equal(
+        [
+            "A is our best bet: it has the best average place.",
+            "5738 tasters placed all 5 samples and count here, by average place, the usual rule, for a file fixes none; each is one voice, which makes 5738.",
+            "Shown: our tasters placed A above every other sample. Luck alone would part the samples this far about 1 time in 87 000.",
+            "A is a strong bet, more than 9 in 10, to be the favourite of people like these; a blind guess is right 1 time in 5.",
+            "C has the most firsts, 1609, but A has the best average place.",
+            "The two ways of counting part because firsts look at the top of each ballot alone: C was put last by 1326, A by 851.",
+        ], verdict.Words.Top);
+        Assert.Equal(
+        [
+            "Shown: our tasters placed A above every other sample. Luck alone would part the samples this far about 1 time in 87 000.",
+            "A lead this big over the next turns up by luck about 1 time in 6200.",
+            "2897 of 5738 voices put A above C; by average place it seems 0.1 places ahead.",
+            "Drawing as many voices again from these same ballots, A leads nearly every time; no other leads in more than 1 of 20: that tells how steady the lead is among these same ballots, not how likely A is the favourite.",
+        ], verdict.Words.HowSureUnfolded);
+        Assert.Equal("At least 112 ballots would have to go before C passes A.", Assert.Single(verdict.Words.Tips));
+        Assert.Equal("For the next vat make A.", Assert.Single(verdict.Words.Next));
     }
 
     private static Verdict Judged(byte[] ballots) => Judge.Of(BallotFile.Read(ballots, "known", BallotFileOptions.Default).Value, new Seed(20250830));

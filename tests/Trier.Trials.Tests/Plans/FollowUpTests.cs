@@ -81,7 +81,7 @@ public sealed class FollowUpTests
         Assert.Contains("Wheel A and Wheel B also differed in rind: make all four alike there, within two weeks.", reasons);
     }
 
-    private static FollowUp From(string[] recipes, params string[] ballots) => FollowUp.From(Judge.Of(With(Panels.Of("ABC", ballots), recipes), new Seed(1), Little), Trial, Stands, 1_000).Value;
+    private static FollowUp From(string[] recipes, params string[] ballots) => FollowUp.From(Judge.Of(With(Panels.Of("ABC", ballots), recipes), new Seed(1), Little), Trial, Stands, 300).Value;
 
     private static TastingRecord With(TastingRecord record, string[] recipes) => record with
     {
