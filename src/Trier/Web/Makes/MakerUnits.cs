@@ -11,8 +11,6 @@ namespace Trier.Web.Makes;
 internal sealed partial record MakerUnits(UnitSystem System)
 {
     private const string Cookie = "trier-units";
-    private const double KilogramsInPound = 0.45359237;
-    private const double LitresInGallon = 3.785411784;
 
     public static MakerUnits Metric { get; } = new(UnitSystem.Metric);
 
@@ -79,7 +77,7 @@ internal sealed partial record MakerUnits(UnitSystem System)
     public string UnitOf(string core) => !Us ? core : core switch { "°C" => "°F", "kPa" => "psi", "cm" => "in", "kg" => "lb", "L" => "gal", _ => core };
 
     /// <summary>A typed number in the core's unit.</summary>
-    public double ToCore(string core, double typed) => !Us ? typed : core switch { "°C" => (typed - 32) * 5 / 9, "kPa" => Pressure.FromPoundsPerSquareInch(typed).Kilopascals, "cm" => typed * 2.54, "kg" => typed * KilogramsInPound, "L" => typed * LitresInGallon, _ => typed };
+    public double ToCore(string core, double typed) => !Us ? typed : core switch { "°C" => (typed - 32) * 5 / 9, "kPa" => Pressure.FromPoundsPerSquareInch(typed).Kilopascals, "cm" => typed * 2.54, "kg" => Mass.FromPounds(typed).Kilograms, "L" => Volume.FromUsGallons(typed).Litres, _ => typed };
 
     /// <summary>A number of the core as the maker would type it.</summary>
     public double FromCore(string core, double value) => !Us ? value : core switch
@@ -87,8 +85,8 @@ internal sealed partial record MakerUnits(UnitSystem System)
         "°C" => Math.Round((value * 9 / 5) + 32, 2),
         "kPa" => Math.Round(Pressure.FromKilopascals(value).PoundsPerSquareInch, 3),
         "cm" => Math.Round(value / 2.54, 4),
-        "kg" => Math.Round(value / KilogramsInPound, 4),
-        "L" => Math.Round(value / LitresInGallon, 5),
+        "kg" => Math.Round(Mass.FromKilograms(value).Pounds, 4),
+        "L" => Math.Round(Volume.FromLitres(value).UsGallons, 5),
         _ => value,
     };
 

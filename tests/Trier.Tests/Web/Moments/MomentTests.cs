@@ -303,6 +303,20 @@ public sealed partial class MomentTests
     }
 
     /// <summary>A taster puts their samples in the order they were served and sends.</summary>
+    [Fact]
+    public async Task A_ballot_sent_from_a_phone_is_not_opened_in_passing_by_whoever_types_paper_in()
+    {
+        await using var evening = await Evening.BeginAsync();
+        var maker = await evening.MakerAsync();
+        await SendAsync(evening, "Ada");
+        var page = Path(evening, $"paper/{(await evening.TasterAsync("Ada")).Id.Value}");
+        await maker.GetAsync(page);
+        Assert.Contains("Ada’s ballot is in.", maker.Text, StringComparison.Ordinal);
+        Assert.All(await evening.ServedAsync("Ada"), code => Assert.DoesNotContain(code.ToString(), maker.Text, StringComparison.Ordinal));
+        await maker.GetAsync($"{page}?show=1");
+        Assert.All(await evening.ServedAsync("Ada"), code => Assert.Contains($"place-{code}", maker.Html, StringComparison.Ordinal));
+    }
+
     private static async Task SendAsync(Evening evening, string name)
     {
         var taster = await evening.TasterAsync(name);
